@@ -1,0 +1,55 @@
+import type { Vec3 } from '../../core/base/vec3.ts';
+import type { Truss } from '../../core/truss/result.ts';
+import type { Mark } from '../../core/walkRound/result.ts';
+
+export type Light = 'day' | 'night' | 'outdoor';
+export type ViewName = 'leftSide' | 'rightSide' | 'plan' | 'fromAhead' | 'fromBelow' | 'threeQuarter';
+
+/** A request to the camera; a new `turn` number asks again. `fit` keeps the direction. */
+export interface ViewAsk {
+  readonly view: ViewName | 'keep';
+  readonly fit: 'all' | 'selection' | 'none';
+  readonly turn: number;
+}
+
+/** A line between two points with a number on a paper label (readings, targets). */
+export interface SceneLine {
+  readonly id: string;
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly label: string;
+  readonly strong: boolean;
+}
+
+/** Another shape of the same truss: as found, deflected. Exaggeration is printed in the corner. */
+export interface SceneShape {
+  readonly name: string;
+  readonly moves: ReadonlyMap<string, Vec3>;
+  readonly factor: number;
+}
+
+export interface Hit {
+  readonly kind: 'member' | 'cluster';
+  readonly id: string;
+  /** Distance from the member's `from` cluster where it was hit. */
+  readonly alongIn?: number;
+  readonly additive: boolean;
+}
+
+/** The scene shows what it is given and says what was touched; it keeps no truth of its own. */
+export interface SceneProps {
+  readonly truss: Truss;
+  readonly marks: ReadonlyMap<string, Mark>;
+  readonly selected: ReadonlySet<string>;
+  /** Drawn faint and not pickable. */
+  readonly ghosted: ReadonlySet<string>;
+  readonly labels: 'none' | 'selection' | 'clusters' | 'members' | 'all';
+  /** Colour by id (CSS colour) in place of the tag's, for force and stress. */
+  readonly colours?: ReadonlyMap<string, string>;
+  readonly lines?: readonly SceneLine[];
+  readonly shape?: SceneShape;
+  readonly light: Light;
+  readonly view: ViewAsk;
+  readonly reducedMotion: boolean;
+  readonly onPick: (hit: Hit | null) => void;
+}

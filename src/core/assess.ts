@@ -1,0 +1,64 @@
+import type { Ask, Assessment } from './assessment.ts';
+import type { Job } from './job/jobSchema.ts';
+import { standing } from './job/standing.ts';
+import { loadPath } from './loadPath/loadPath.ts';
+import { lockedIn } from './lockedIn/lockedIn.ts';
+import { remember } from './memo.ts';
+import { relief } from './relief/relief.ts';
+import { heldNow } from './statics/held.ts';
+import { prepareFrame } from './statics/prepareFrame.ts';
+import { statics } from './statics/statics.ts';
+import { trammel } from './trammel/trammel.ts';
+import { expandTruss } from './truss/truss.ts';
+import { walkRound } from './walkRound/walkRound.ts';
+
+const plain = {
+  standing,
+  expandTruss,
+  walkRound,
+  heldNow,
+  prepareFrame,
+  statics,
+  trammel,
+  lockedIn,
+  loadPath,
+  relief,
+};
+export type Stages = typeof plain;
+
+/** Stages that each remember their latest call, so that one changed fact reworks only what stands behind it. */
+export const rememberingStages = (): Stages =>
+  Object.fromEntries(Object.entries(plain).map(([name, stage]) => [name, remember(stage)])) as Stages;
+
+/**
+ * Every result of a job. The only way to a result: scene, panels, report and terminal show this and nothing else.
+ *
+ * @param ask  members to work the relief and load path for, besides every member with a finding or decision
+ * @param use  stages; the worker and tests hand in remembering ones
+ */
+export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment => {
+  const live = use.standing(job.records);
+  const model = live.model ?? job.model;
+  const truss = use.expandTruss(model);
+  const coverage = use.walkRound(truss, live.looks, live.findings, live.decisions, live.areas, live.clashes);
+  const support = use.heldNow(truss, model, live.held);
+  const frame = use.prepareFrame(truss, support);
+  const solved = use.statics(truss, model, support, frame);
+  const distances = use.trammel(truss, model, live.readings, live.findings, live.manual);
+  const locked = use.lockedIn(truss, frame, live.findings, distances);
+  const hurt = coverage.marks.filter((m) => m.kind === 'member' && (m.findings.length > 0 || m.choice));
+  const known = new Set(truss.members.map((m) => m.id));
+  const targets = [
+    ...new Set([...hurt.map((m) => m.id), ...(ask.targets ?? []).filter((id) => known.has(id))]),
+  ].sort();
+  return {
+    truss,
+    coverage,
+    statics: solved,
+    trammel: distances,
+    lockedIn: locked,
+    loadPath: use.loadPath(truss, model, frame, solved, coverage, locked, live.mishap, targets),
+    relief: use.relief(truss, model, support, frame, coverage, locked, targets),
+    issues: live.issues,
+  };
+};

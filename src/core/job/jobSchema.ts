@@ -1,0 +1,312 @@
+import * as z from 'zod/mini';
+import { modelSchema } from './modelSchema.ts';
+
+/**
+ * The job document: the model as it stood when the job began, and records that never change.
+ * A correction is a new record with `replaces`, a removal one with `withdraws`. Unknown fields are kept.
+ */
+export const JOB_VERSION = 1;
+
+const text = z.string().check(z.minLength(1), z.maxLength(200));
+const longText = z.string().check(z.maxLength(20_000));
+const lengthIn = z.number().check(z.minimum(0), z.maximum(1200));
+const clock = z.number().check(z.minimum(0), z.maximum(12));
+
+const stamp = {
+  id: text,
+  by: text,
+  /** ISO 8601 time, handed in by the rim. */
+  at: z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?(Z|[+-]\d{2}:\d{2})$/)),
+  device: text,
+  replaces: z.optional(text),
+  withdraws: z.optional(text),
+  /** Lengths as the person typed them, by field name. */
+  typed: z.optional(z.record(z.string(), z.string())),
+};
+
+export const lookMethods = [
+  'eye',
+  'magnifier',
+  'penetrant',
+  'magneticParticle',
+  'ultrasonic',
+  'borescope',
+  'other',
+] as const;
+const lookSchema = z.looseObject({
+  kind: z.literal('look'),
+  ...stamp,
+  /** Member or cluster id. */
+  of: text,
+  state: z.enum(['lookedAt', 'lookAgain']),
+  method: z.enum(lookMethods),
+  finishRemoved: z.boolean(),
+  note: z.optional(longText),
+});
+
+export const accessStates = ['covered', 'open', 'stripped', 'blasted'] as const;
+const areaSchema = z.looseObject({
+  kind: z.literal('area'),
+  ...stamp,
+  /** Bay (label of its forward station), and face when only one. */
+  bay: text,
+  face: z.optional(z.enum(['left', 'right', 'top', 'bottom', 'ring'])),
+  access: z.enum(accessStates),
+  /** Answer to "same side?" for this bay: both sides are hurt. */
+  bothSidesHurt: z.optional(z.boolean()),
+});
+
+const findingStamp = {
+  kind: z.literal('finding'),
+  ...stamp,
+  /** Member or cluster id. */
+  of: text,
+  origin: z.enum(['thisAccident', 'older', 'unknown']),
+  /** Place along the member: distance `atIn` from cluster `from`. */
+  place: z.optional(z.looseObject({ from: text, atIn: lengthIn })),
+  clock: z.optional(clock),
+  note: z.optional(longText),
+};
+const share = z.optional(lengthIn);
+
+const bow = z.looseObject({
+  damage: z.literal('bow'),
+  ...findingStamp,
+  /** Depth over `chordIn` (cluster to cluster when left out). */
+  depthIn: share,
+  chordIn: share,
+  shape: z.optional(z.enum(['smooth', 'kinked'])),
+  stdIn: share,
+});
+const kink = z.looseObject({
+  damage: z.literal('kink'),
+  ...findingStamp,
+  depthIn: share,
+  chordIn: share,
+  stdIn: share,
+});
+const dent = z.looseObject({
+  damage: z.literal('dent'),
+  ...findingStamp,
+  depthIn: share,
+  alongIn: share,
+  widthIn: share,
+  /** Caliper across the dent, or tape around the tube: the two differ by 11 % at a quarter. */
+  widthBy: z.optional(z.enum(['across', 'around'])),
+});
+const crack = z.looseObject({
+  damage: z.literal('crack'),
+  ...findingStamp,
+  crackIn: share,
+  where: z.optional(z.enum(['weldToe', 'bead', 'tube', 'gusset', 'fitting'])),
+});
+const oval = z.looseObject({
+  damage: z.literal('oval'),
+  ...findingStamp,
+  largestIn: share,
+  smallestIn: share,
+  /** Gap under a roundness template, when no caliper was used. */
+  templateGapIn: share,
+});
+const thinned = z.looseObject({
+  damage: z.literal('thinned'),
+  ...findingStamp,
+  wallLeftIn: share,
+  cause: z.optional(z.enum(['rust', 'chafe', 'unknown'])),
+});
+const hole = z.looseObject({ damage: z.literal('hole'), ...findingStamp, alongIn: share, widthIn: share });
+const broken = z.looseObject({ damage: z.literal('break'), ...findingStamp, gapIn: share });
+const other = z.looseObject({ damage: z.literal('other'), ...findingStamp, what: longText });
+
+export const findingSchema = z.discriminatedUnion('damage', [
+  bow,
+  kink,
+  dent,
+  crack,
+  oval,
+  thinned,
+  hole,
+  broken,
+  other,
+]);
+
+export const markKinds = ['axis', 'surface', 'nearEdge', 'farEdge', 'hole'] as const;
+const readingEnd = z.looseObject({
+  cluster: text,
+  mark: z.enum(markKinds),
+  /** Tube that carries the mark; needed by every mark but `axis`, with `clock`. */
+  on: z.optional(text),
+  clock: z.optional(clock),
+  alongIn: z.optional(lengthIn),
+});
+export const holds = [
+  'beforeCutting',
+  'afterCutting',
+  'afterSpreading',
+  'beforeTacking',
+  'afterTacking',
+  'afterWelding',
+] as const;
+export const instruments = ['trammel', 'tape', 'caliper', 'laser', 'other'] as const;
+const readingSchema = z.looseObject({
+  kind: z.literal('reading'),
+  ...stamp,
+  ends: z.tuple([readingEnd, readingEnd]),
+  lengthIn: z.optional(z.number().check(z.positive(), z.maximum(1200))),
+  /** Trammel set to `setIn`; the far point stood `missIn` beyond (+) or inside (−) the mark. */
+  setAndMiss: z.optional(
+    z.looseObject({ setIn: z.number().check(z.positive(), z.maximum(1200)), missIn: z.number() }),
+  ),
+  instrument: z.enum(instruments),
+  /** One standard deviation; 1/32 in assumed when left out. */
+  stdIn: z.optional(z.number().check(z.positive(), z.maximum(12))),
+  hold: z.enum(holds),
+});
+
+export const choices = [
+  'straighten',
+  'roundOut',
+  'patch',
+  'splitSleeve',
+  'splice',
+  'replace',
+  'fingerPlate',
+  'rebuild',
+  'refer',
+] as const;
+const decisionSchema = z.looseObject({
+  kind: z.literal('decision'),
+  ...stamp,
+  of: text,
+  choice: z.enum(choices),
+  reason: z.optional(longText),
+});
+
+const heldSchema = z.looseObject({
+  kind: z.literal('held'),
+  ...stamp,
+  /** Set-up of the model. */
+  setup: z.optional(text),
+  /** Or clusters held, named here. */
+  held: z.optional(
+    z.array(z.looseObject({ cluster: text, fixed: z.array(z.enum(['x', 'y', 'z', 'rx', 'ry', 'rz'])) })),
+  ),
+  braces: z.optional(
+    z.array(
+      z.looseObject({
+        from: text,
+        to: text,
+        odIn: z.number().check(z.positive()),
+        wallIn: z.number().check(z.positive()),
+      }),
+    ),
+  ),
+  note: z.optional(longText),
+});
+
+const mishapSchema = z.looseObject({
+  kind: z.literal('mishap'),
+  ...stamp,
+  blow: z.optional(
+    z.looseObject({ cluster: text, direction: z.tuple([z.number(), z.number(), z.number()]) }),
+  ),
+  cases: z.array(text),
+  story: z.optional(longText),
+});
+
+/** The user's own data, which outranks the general rules: limits, sleeve table, rules. */
+const manualSchema = z.looseObject({
+  kind: z.literal('manual'),
+  ...stamp,
+  topic: text,
+  valueIn: z.optional(z.number()),
+  words: z.optional(longText),
+  source: longText,
+});
+const rateSchema = z.looseObject({
+  kind: z.literal('rate'),
+  ...stamp,
+  operation: text,
+  hours: z.optional(z.number()),
+});
+const progressSchema = z.looseObject({
+  kind: z.literal('progress'),
+  ...stamp,
+  step: text,
+  done: z.boolean(),
+});
+const photoSchema = z.looseObject({
+  kind: z.literal('photo'),
+  ...stamp,
+  of: text,
+  hash: text,
+  looking: z.optional(longText),
+});
+const noteSchema = z.looseObject({
+  kind: z.literal('note'),
+  ...stamp,
+  of: z.optional(text),
+  words: longText,
+});
+const modelRecordSchema = z.looseObject({ kind: z.literal('model'), ...stamp, model: modelSchema });
+
+/** Each record kind, once. `withdraws` alone makes a record whose own content no longer counts. */
+export const recordSchemas = {
+  look: lookSchema,
+  area: areaSchema,
+  finding: findingSchema,
+  reading: readingSchema,
+  decision: decisionSchema,
+  held: heldSchema,
+  mishap: mishapSchema,
+  manual: manualSchema,
+  rate: rateSchema,
+  progress: progressSchema,
+  photo: photoSchema,
+  note: noteSchema,
+  model: modelRecordSchema,
+} as const;
+
+export const recordSchema = z.union([
+  lookSchema,
+  areaSchema,
+  findingSchema,
+  readingSchema,
+  decisionSchema,
+  heldSchema,
+  mishapSchema,
+  manualSchema,
+  rateSchema,
+  progressSchema,
+  photoSchema,
+  noteSchema,
+  modelRecordSchema,
+]);
+
+export const jobSchema = z.looseObject({
+  format: z.literal('tubewright-job'),
+  version: z.literal(JOB_VERSION),
+  purpose: z.enum(['job', 'practice']),
+  name: text,
+  /** Whose aircraft and what, as entered: free words, no look-up. */
+  aircraft: z.optional(longText),
+  model: modelSchema,
+  records: z.array(recordSchema),
+});
+
+export type Job = Readonly<Omit<z.infer<typeof jobSchema>, 'records'>> & {
+  readonly records: readonly JobRecord[];
+};
+export type JobRecord = z.infer<typeof recordSchema>;
+export type RecordKind = keyof typeof recordSchemas;
+export type RecordOf<K extends RecordKind> = z.infer<(typeof recordSchemas)[K]>;
+export type Look = RecordOf<'look'>;
+export type Finding = RecordOf<'finding'>;
+export type Damage = Finding['damage'];
+export type Reading = RecordOf<'reading'>;
+export type ReadingEnd = Reading['ends'][number];
+export type Hold = (typeof holds)[number];
+export type Decision = RecordOf<'decision'>;
+export type Choice = (typeof choices)[number];
+export type Held = RecordOf<'held'>;
+export type Mishap = RecordOf<'mishap'>;
