@@ -294,8 +294,13 @@ export const jobSchema = z.looseObject({
   records: z.array(recordSchema),
 });
 
-export type Job = Readonly<Omit<z.infer<typeof jobSchema>, 'records'>> & {
+/** The named fields of a loose type: without the index signature that would turn them all to `unknown`. */
+export type Known<T> = { [K in keyof T as string extends K ? never : K]: T[K] };
+
+export type Job = Readonly<Omit<Known<z.infer<typeof jobSchema>>, 'records'>> & {
   readonly records: readonly JobRecord[];
+  /** Records that could not be read, as they came. Not a field of the file: they are written back among the records. */
+  readonly setAside?: readonly unknown[];
 };
 export type JobRecord = z.infer<typeof recordSchema>;
 export type RecordKind = keyof typeof recordSchemas;
