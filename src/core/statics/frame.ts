@@ -17,6 +17,11 @@ export interface FrameMember {
   /** Stiffness of each mode; 0 for a mode that an end release takes out. */
   readonly stiffness: Float64Array;
   readonly weightLbPerIn: number;
+  /**
+   * The end that a ball lets turn, when just one does. Modes 5 and 6 are then the bending of the other end
+   * alone (v5 ± v3 and v6 ± v4, D = 3EI/4L) and modes 2 to 4 have no stiffness.
+   */
+  readonly ball?: 'i' | 'j';
 }
 
 /** A factored frame on its supports. Freedoms: cluster index × 6 + (x, y, z, rx, ry, rz). */
@@ -37,8 +42,10 @@ export interface Frame {
   readonly endsInverse: (member: number) => Float64Array;
   /** K · moves, length 6 n, for residuals and reactions (held freedoms included). */
   readonly multiply: (moves: Float64Array) => Float64Array;
-  /** Estimate of the condition number. */
+  /** max |K| · max |K⁻¹| over the free freedoms. */
   readonly condition: number;
+  /** Turning about an axis, at a cluster, that no tube holds; taken out, so that it is always 0. */
+  readonly loose: readonly { readonly cluster: number; readonly axis: Vec3 }[];
 }
 
 /** The six deformations v = B u of a member, from moves of the whole frame (`offset` = column start). */
@@ -51,13 +58,16 @@ export const deformations = (m: FrameMember, moves: Float64Array, offset = 0): F
   const ti = (axis: Vec3): number => at(a + 3, axis);
   const tj = (axis: Vec3): number => at(b + 3, axis);
   const k = 2 / m.lengthIn;
+  const v3 = ti(m.z) - tj(m.z);
+  const v4 = ti(m.y) - tj(m.y);
+  const s = ballSign(m);
   return Float64Array.of(
     du(m.e),
     tj(m.e) - ti(m.e),
-    ti(m.z) - tj(m.z),
-    ti(m.y) - tj(m.y),
-    ti(m.z) + tj(m.z) - k * du(m.y),
-    ti(m.y) + tj(m.y) + k * du(m.z),
+    v3,
+    v4,
+    ti(m.z) + tj(m.z) - k * du(m.y) + s * v3,
+    ti(m.y) + tj(m.y) + k * du(m.z) + s * v4,
   );
 };
 
@@ -84,5 +94,17 @@ export const modeMatrix = (m: FrameMember): Float64Array => {
   put(5, 3, m.y, 1);
   put(5, 0, m.z, -k);
   put(5, 2, m.z, k);
+  const s = ballSign(m);
+  if (s !== 0) for (let at = 0; at < 24; at++) b[48 + at]! += s * b[24 + at]!;
   return b;
+};
+
+const ballSign = (m: FrameMember): number => (m.ball === undefined ? 0 : m.ball === 'j' ? 1 : -1);
+
+/** Forces and moments that the clusters put on the member's ends, Bᵀ q: at i force, moment, then at j. lbf, in-lbf. */
+export const endForces = (m: FrameMember, q: ArrayLike<number>): Float64Array => {
+  const b = modeMatrix(m);
+  const f = new Float64Array(12);
+  for (let mode = 0; mode < 6; mode++) for (let c = 0; c < 12; c++) f[c]! += b[mode * 12 + c]! * q[mode]!;
+  return f;
 };
