@@ -1,0 +1,39 @@
+import { standing } from '../../core/job/standing.ts';
+import type { Table } from '../table.ts';
+import { clustersTable } from './clusters.ts';
+import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from './coverage.ts';
+import { decisionsTable, findingsTable } from './findings.ts';
+import { lockedInTable, suspectsTable } from './lockedIn.ts';
+import { lookNextTable } from './lookNext.ts';
+import { membersTable } from './members.ts';
+import { reliefTable } from './relief.ts';
+import type { Showing } from './showing.ts';
+import { historyTable, issuesTable, manualTable, sourcesTable } from './sources.ts';
+import { casesTable, forcesTable, redundancyTable } from './statics.ts';
+import { readingsTable, shapeTable, targetsTable } from './trammel.ts';
+
+/** Every table of a job, in the order of the work. One CSV each; the report prints most of them. */
+export const allTables = (showing: Showing): readonly Table[] => [
+  countsTable(showing),
+  notLookedAtTable(showing),
+  areasTable(showing),
+  membersTable(showing),
+  clustersTable(showing),
+  findingsTable(showing),
+  decisionsTable(showing),
+  lookAgainTable(showing),
+  lookNextTable(showing),
+  casesTable(showing),
+  forcesTable(showing),
+  redundancyTable(showing),
+  targetsTable(showing),
+  readingsTable(showing),
+  shapeTable(showing),
+  lockedInTable(showing),
+  suspectsTable(showing),
+  reliefTable(showing),
+  manualTable(showing, standing(showing.job.records).manual),
+  sourcesTable(showing),
+  issuesTable(showing),
+  historyTable(showing),
+];

@@ -1,0 +1,80 @@
+import type { Finding } from '../../core/job/jobSchema.ts';
+import { showTime } from '../show.ts';
+import { type Table, tableOf } from '../table.ts';
+import { choiceWords, damageTags } from '../tags.ts';
+import { findingPlace, findingSize } from '../words/findings.ts';
+import { originWords } from '../words/record.ts';
+import { choiceOf } from './members.ts';
+import { marksById, type Showing, wordsOf } from './showing.ts';
+
+/** Every standing finding with every figure entered for it, oldest first. */
+export const findingsTable = (showing: Showing): Table => {
+  const words = wordsOf(showing);
+  const marks = marksById(showing);
+  return tableOf<Finding>(
+    {
+      name: 'findings',
+      title: 'Findings',
+      empty: 'No finding is recorded. That says nothing of what has not been looked at.',
+      idOf: (finding) => finding.of,
+      columns: [
+        { id: 'of', title: 'Id', weight: 1.7, text: (finding) => finding.of },
+        { id: 'words', title: 'In words', weight: 2.6, text: (finding) => words(finding.of) },
+        { id: 'damage', title: 'Damage', weight: 1.5, text: (finding) => damageTags[finding.damage].word },
+        { id: 'size', title: 'Size', weight: 4.2, text: (finding) => findingSize(finding, showing.units) },
+        { id: 'place', title: 'Place', weight: 3, text: (finding) => findingPlace(finding, showing.units) },
+        { id: 'origin', title: 'Origin', weight: 1.6, text: (finding) => originWords[finding.origin] },
+        {
+          id: 'decision',
+          title: 'Decision',
+          weight: 1.7,
+          text: (finding) => choiceOf(marks.get(finding.of)) || 'none',
+        },
+        { id: 'note', title: 'Note', weight: 2.6, text: (finding) => finding.note ?? '' },
+        { id: 'by', title: 'By', weight: 1.5, text: (finding) => finding.by },
+        {
+          id: 'at',
+          title: 'When',
+          weight: 1.6,
+          text: (finding) => showTime(finding.at),
+          raw: (finding) => finding.at,
+        },
+        { id: 'record', title: 'Record', weight: 1.3, text: (finding) => finding.id },
+      ],
+    },
+    showing.assessment.coverage.findings,
+  );
+};
+
+/** What people decided, with the reason they gave. */
+export const decisionsTable = (showing: Showing): Table => {
+  const words = wordsOf(showing);
+  return tableOf(
+    {
+      name: 'decisions',
+      title: 'Decisions',
+      empty: 'Nothing is decided yet.',
+      idOf: (decision) => decision.of,
+      columns: [
+        { id: 'of', title: 'Id', weight: 2, text: (decision) => decision.of },
+        { id: 'words', title: 'In words', weight: 3, text: (decision) => words(decision.of) },
+        { id: 'choice', title: 'Decision', weight: 2.5, text: (decision) => choiceWords[decision.choice] },
+        {
+          id: 'reason',
+          title: 'Reason',
+          weight: 5,
+          text: (decision) => decision.reason ?? 'no reason given',
+        },
+        { id: 'by', title: 'By', weight: 2, text: (decision) => decision.by },
+        {
+          id: 'at',
+          title: 'When',
+          weight: 2,
+          text: (decision) => showTime(decision.at),
+          raw: (decision) => decision.at,
+        },
+      ],
+    },
+    showing.assessment.coverage.decisions,
+  );
+};

@@ -1,0 +1,86 @@
+import type { LockedMember, Suspect } from '../../core/lockedIn/result.ts';
+import { showFigure } from '../show.ts';
+import { type Table, tableOf } from '../table.ts';
+import { restsOn } from '../words/basis.ts';
+import { suspectWords } from '../words/reasons.ts';
+import { type Showing, wordsOf } from './showing.ts';
+
+/** What the measured bends lock into the members, as ranges between the two readings of a bow. */
+export const lockedInTable = (showing: Showing): Table => {
+  const words = wordsOf(showing);
+  const { units } = showing;
+  return tableOf<LockedMember>(
+    {
+      name: 'locked-in',
+      title: 'Locked in by the measured bends',
+      note: 'Tension positive. Ranges lie between the two readings of a bow: shortening only, and full end slopes.',
+      empty: 'No bend has been measured, so nothing is known of what is locked in.',
+      idOf: (row) => row.id,
+      columns: [
+        { id: 'id', title: 'Id', weight: 1.6, text: (row) => row.id },
+        { id: 'words', title: 'In words', weight: 3, text: (row) => words(row.id) },
+        {
+          id: 'axial',
+          title: 'Axial force',
+          weight: 2.4,
+          align: 'right',
+          text: (row) => showFigure(row.axialLbf, units),
+          raw: (row) => row.axialLbf.value,
+        },
+        {
+          id: 'moment',
+          title: 'End moment',
+          weight: 2.4,
+          align: 'right',
+          text: (row) => showFigure(row.endMomentInLbf, units),
+          raw: (row) => row.endMomentInLbf.value,
+        },
+        {
+          id: 'stress',
+          title: 'Stress',
+          weight: 2.2,
+          align: 'right',
+          text: (row) => showFigure(row.stressPsi, units),
+          raw: (row) => row.stressPsi.value,
+        },
+        {
+          id: 'capped',
+          title: 'Yielded',
+          weight: 2,
+          text: (row) => (row.capped ? 'capped: elastic estimate, yielded' : 'no'),
+        },
+        { id: 'basis', title: 'Rests on', weight: 4, text: (row) => restsOn(row.stressPsi) },
+      ],
+    },
+    showing.assessment.lockedIn.members,
+  );
+};
+
+/** Members nobody has seen a bend in that the sums put near yield or buckling. */
+export const suspectsTable = (showing: Showing): Table => {
+  const words = wordsOf(showing);
+  return tableOf<Suspect>(
+    {
+      name: 'suspects',
+      title: 'Suspected of a bend nobody has seen',
+      note: 'The sums, not an eye, put these here. Look, and measure.',
+      empty: 'The measured bends put no other member near yield or buckling.',
+      idOf: (row) => row.id,
+      columns: [
+        { id: 'id', title: 'Id', weight: 1.6, text: (row) => row.id },
+        { id: 'words', title: 'In words', weight: 3, text: (row) => words(row.id) },
+        { id: 'why', title: 'Why', weight: 6, text: suspectWords },
+        {
+          id: 'share',
+          title: 'Share of what it can bear',
+          weight: 2,
+          align: 'right',
+          text: (row) => showFigure(row.share, showing.units),
+          raw: (row) => row.share.value,
+        },
+        { id: 'basis', title: 'Rests on', weight: 4, text: (row) => restsOn(row.share) },
+      ],
+    },
+    showing.assessment.lockedIn.suspects,
+  );
+};

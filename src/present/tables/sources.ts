@@ -1,0 +1,160 @@
+import type { Issue } from '../../core/base/issue.ts';
+import type { JobRecord, RecordOf } from '../../core/job/jobSchema.ts';
+import { showTime } from '../show.ts';
+import { type Table, tableOf } from '../table.ts';
+import { restsIn } from '../words/basis.ts';
+import { issueSentence, mendSentence, placeWords } from '../words/issues.ts';
+import { basisWords } from '../words/record.ts';
+import type { Showing } from './showing.ts';
+
+interface SourceRow {
+  readonly kind: string;
+  readonly words: string;
+  readonly used: number | null;
+}
+
+/** Everything the numbers rest on, once each: published, entered, measured, computed, assumed. */
+export const sourcesTable = ({ job, assessment }: Showing): Table => {
+  const { bases, assumed } = restsIn(assessment);
+  const measured = bases.filter(({ basis }) => basis.kind === 'measured');
+  const rows: SourceRow[] = [
+    { kind: 'model', words: `${job.model.name}: ${job.model.source}`, used: null },
+    { kind: 'datum', words: job.model.datum, used: null },
+    ...bases
+      .filter(({ basis }) => basis.kind !== 'measured')
+      .map(({ basis, count }) => ({ kind: basisWords[basis.kind], words: basis.ref, used: count })),
+    ...(measured.length > 0
+      ? [
+          {
+            kind: basisWords.measured,
+            words: 'the readings and findings of this job, each under its record',
+            used: measured.reduce((sum, { count }) => sum + count, 0),
+          },
+        ]
+      : []),
+    ...job.model.loadCases.map((loadCase) => ({
+      kind: 'loads',
+      words: `${loadCase.name}: ${loadCase.source ?? 'no source given'}`,
+      used: null,
+    })),
+    ...assumed.map((words) => ({ kind: basisWords.assumed, words, used: null })),
+  ];
+  return tableOf<SourceRow>(
+    {
+      name: 'sources',
+      title: 'Sources and assumptions',
+      empty: 'none',
+      columns: [
+        { id: 'kind', title: 'Kind', weight: 1.2, text: (row) => row.kind },
+        { id: 'words', title: 'Source or assumption', weight: 8, text: (row) => row.words },
+        {
+          id: 'used',
+          title: 'Numbers resting on it',
+          align: 'right',
+          weight: 1.2,
+          text: (row) => (row.used === null ? '' : String(row.used)),
+          raw: (row) => row.used,
+        },
+      ],
+    },
+    rows,
+  );
+};
+
+/** The user's own data, which outrank the general rules, shown as theirs. */
+export const manualTable = ({ job }: Showing, manual: readonly RecordOf<'manual'>[]): Table =>
+  tableOf(
+    {
+      name: 'manual-data',
+      title: 'Your own data',
+      note: `Entered for ${job.name}; it outranks the general rules.`,
+      empty: 'No data of your own is loaded.',
+      columns: [
+        { id: 'topic', title: 'Topic', weight: 2, text: (row) => row.topic },
+        {
+          id: 'value',
+          title: 'Value',
+          unit: 'in',
+          align: 'right',
+          weight: 1,
+          text: (row) => (row.valueIn === undefined ? '' : String(row.valueIn)),
+          raw: (row) => row.valueIn ?? null,
+        },
+        { id: 'words', title: 'Words', weight: 4, text: (row) => row.words ?? '' },
+        { id: 'source', title: 'Source', weight: 3, text: (row) => row.source },
+        { id: 'by', title: 'By', weight: 1.5, text: (row) => row.by },
+        { id: 'at', title: 'When', weight: 1.5, text: (row) => showTime(row.at), raw: (row) => row.at },
+      ],
+    },
+    manual,
+  );
+
+interface IssueRow {
+  readonly stage: string;
+  readonly issue: Issue;
+}
+
+/** Every issue of every stage, with what to do about it. Nothing is dropped. */
+export const issuesTable = ({ assessment }: Showing): Table => {
+  const stages: readonly (readonly [string, readonly Issue[]])[] = [
+    ['job', assessment.issues],
+    ['model', assessment.truss.issues],
+    ['model, odd', assessment.truss.odd],
+    ['walk-round', assessment.coverage.issues],
+    ['statics', assessment.statics.issues],
+    ['trammel', assessment.trammel.issues],
+    ['locked in', assessment.lockedIn.issues],
+    ['load path', assessment.loadPath.issues],
+    ['relief', assessment.relief.issues],
+  ];
+  return tableOf<IssueRow>(
+    {
+      name: 'open-questions',
+      title: 'Open questions',
+      empty: 'Nothing in the job or the model is odd.',
+      columns: [
+        { id: 'stage', title: 'In', weight: 1.4, text: (row) => row.stage },
+        { id: 'sentence', title: 'What', weight: 6, text: (row) => issueSentence(row.issue) },
+        { id: 'mend', title: 'What to do', weight: 4, text: (row) => mendSentence(row.issue) },
+        {
+          id: 'at',
+          title: 'Where',
+          weight: 2.4,
+          text: (row) => placeWords(row.issue.at),
+          raw: (row) => row.issue.at,
+        },
+        { id: 'code', title: 'Code', weight: 2, text: (row) => row.issue.code },
+      ],
+    },
+    stages.flatMap(([stage, issues]) => issues.map((issue) => ({ stage, issue }))),
+  );
+};
+
+/** Every record of the job as it came, corrected and withdrawn ones too. */
+export const historyTable = ({ job }: Showing): Table =>
+  tableOf<JobRecord>(
+    {
+      name: 'history',
+      title: 'History',
+      note: 'Records never change: a correction replaces, a removal withdraws, and the old one stays here.',
+      empty: 'No record is entered.',
+      columns: [
+        { id: 'at', title: 'When', weight: 2, text: (row) => showTime(row.at), raw: (row) => row.at },
+        { id: 'by', title: 'By', weight: 2, text: (row) => row.by },
+        { id: 'kind', title: 'Record', weight: 1.5, text: (row) => row.kind },
+        {
+          id: 'of',
+          title: 'About',
+          weight: 2,
+          text: (row) => ('of' in row && typeof row.of === 'string' ? row.of : ''),
+        },
+        { id: 'replaces', title: 'Replaces', weight: 1.5, text: (row) => row.replaces ?? '' },
+        { id: 'withdraws', title: 'Withdraws', weight: 1.5, text: (row) => row.withdraws ?? '' },
+        { id: 'device', title: 'Device', weight: 1.5, text: (row) => row.device },
+        { id: 'id', title: 'Id', weight: 2, text: (row) => row.id },
+      ],
+    },
+    [...job.records].sort((a, b) =>
+      a.at < b.at ? -1 : a.at > b.at ? 1 : a.id < b.id ? -1 : a.id > b.id ? 1 : 0,
+    ),
+  );

@@ -1,0 +1,273 @@
+import { holds } from '../../core/job/jobSchema.ts';
+import type { AdjustedCluster, Adjustment, Compared, Target } from '../../core/trammel/result.ts';
+import { mirrorCluster } from '../../core/truss/names.ts';
+import { fixed, lengthUnit, showBareLength, showDifference, showFigure, showLength } from '../show.ts';
+import { type Table, tableOf } from '../table.ts';
+import { restsOn } from '../words/basis.ts';
+import { clusterWords } from '../words/names.ts';
+import { distanceWords, holdWords, verdictMends, verdictWords } from '../words/record.ts';
+import { rawLength, type Showing } from './showing.ts';
+
+/** A distance in words: "Upper left 3 to lower left 4". */
+export const distanceLine = (target: Pick<Target, 'from' | 'to'>): string =>
+  `${clusterWords(target.from)} to ${clusterWords(target.to).replace(/^(Upper|Lower)/, (w) => w.toLowerCase())}`;
+
+const mirror = (id: string): string => mirrorCluster(id) ?? id;
+const pairKey = (a: string, b: string): string => [a, b].sort().join(' ');
+
+/** Targets with the opposite-hand twin of each directly below it, left first; order otherwise as given. */
+export const inPairs = (targets: readonly Target[]): readonly Target[] => {
+  const byPair = new Map(targets.map((target) => [pairKey(target.from, target.to), target]));
+  const placed = new Set<string>();
+  return targets.flatMap((target) => {
+    if (placed.has(target.id)) return [];
+    const twin = byPair.get(pairKey(mirror(target.from), mirror(target.to)));
+    const both = twin && twin !== target && !placed.has(twin.id) ? [target, twin] : [target];
+    for (const one of both) placed.add(one.id);
+    return [...both].sort((a, b) => handOf(a) - handOf(b));
+  });
+};
+
+const handOf = (target: Target): number => (/L$/.test(target.from) ? 0 : 1);
+
+/** The distances to hold, true lengths, left and right together, with the latest reading beside each. */
+export const targetsTable = (showing: Showing): Table => {
+  const { units, assessment } = showing;
+  const pairs = inPairs(assessment.trammel.targets);
+  const byPair = new Map(pairs.map((target) => [pairKey(target.from, target.to), target]));
+  const latest = (target: Target): Compared | undefined => target.compared[target.compared.length - 1];
+  const twinDifference = (target: Target): number | null => {
+    const twin = byPair.get(pairKey(mirror(target.from), mirror(target.to)));
+    const [a, b] = [latest(target), twin && twin !== target ? latest(twin) : undefined];
+    return a && b && a.hold === b.hold ? a.foundIn.value - b.foundIn.value : null;
+  };
+  return tableOf<Target>(
+    {
+      name: 'trammel-targets',
+      title: 'Trammel targets',
+      note: 'True distances between tube axes at the clusters. Left and right of a pair stand together.',
+      empty: 'The truss has no distances.',
+      idOf: (target) => target.id,
+      columns: [
+        { id: 'distance', title: 'Distance', weight: 1.8, text: (target) => target.id },
+        { id: 'words', title: 'In words', weight: 3.2, text: distanceLine },
+        { id: 'kind', title: 'Kind', weight: 2, text: (target) => distanceWords[target.kind] },
+        { id: 'bay', title: 'Bay', weight: 0.8, text: (target) => target.bay },
+        {
+          id: 'target',
+          title: 'Target, true',
+          unit: lengthUnit(units),
+          align: 'right',
+          weight: 2.3,
+          text: (target) => showBareLength(target.targetIn.value, units),
+          raw: (target) => rawLength(target.targetIn.value, units),
+        },
+        { id: 'basis', title: 'Rests on', weight: 3.2, text: (target) => restsOn(target.targetIn) },
+        {
+          id: 'tolerance',
+          title: 'Limit',
+          weight: 1.6,
+          text: (target) =>
+            target.toleranceIn ? `± ${showFigure(target.toleranceIn, units)}` : 'no limit loaded',
+          raw: (target) => rawLength(target.toleranceIn?.value, units),
+        },
+        {
+          id: 'found',
+          title: 'Latest reading',
+          unit: lengthUnit(units),
+          align: 'right',
+          weight: 2.3,
+          text: (target) => {
+            const c = latest(target);
+            return c ? showBareLength(c.foundIn.value, units) : '';
+          },
+          raw: (target) => rawLength(latest(target)?.foundIn.value, units),
+        },
+        {
+          id: 'twin',
+          title: 'Less its twin',
+          unit: lengthUnit(units),
+          align: 'right',
+          weight: 1.2,
+          text: (target) => {
+            const d = twinDifference(target);
+            return d === null ? '' : fixed(rawLength(d, units)!, units === 'mm' ? 1 : 3);
+          },
+          raw: (target) => rawLength(twinDifference(target), units),
+        },
+      ],
+    },
+    pairs,
+  );
+};
+
+interface ReadingRow {
+  readonly target: Target;
+  readonly compared: Compared;
+}
+
+/** Every measured distance against its target, at each hold, with its verdict and what to do about it. */
+export const readingsTable = (showing: Showing): Table => {
+  const { units, assessment } = showing;
+  const rows = inPairs(assessment.trammel.targets).flatMap((target) =>
+    target.compared.map((compared) => ({ target, compared })),
+  );
+  return tableOf<ReadingRow>(
+    {
+      name: 'trammel-readings',
+      title: 'Trammel readings against targets',
+      note: 'Uncertainty is one standard deviation. No verdict stands where no limit is loaded.',
+      empty: 'No reading is recorded.',
+      idOf: (row) => row.target.id,
+      columns: [
+        { id: 'distance', title: 'Distance', weight: 1.8, text: (row) => row.target.id },
+        { id: 'words', title: 'In words', weight: 3, text: (row) => distanceLine(row.target) },
+        { id: 'hold', title: 'When', weight: 2, text: (row) => holdWords[row.compared.hold] },
+        {
+          id: 'target',
+          title: 'Target',
+          unit: lengthUnit(units),
+          align: 'right',
+          weight: 2.3,
+          text: (row) => showBareLength(row.target.targetIn.value, units),
+          raw: (row) => rawLength(row.target.targetIn.value, units),
+        },
+        {
+          id: 'found',
+          title: 'Found',
+          unit: lengthUnit(units),
+          align: 'right',
+          weight: 2.3,
+          text: (row) => showBareLength(row.compared.foundIn.value, units),
+          raw: (row) => rawLength(row.compared.foundIn.value, units),
+        },
+        {
+          id: 'std',
+          title: 'Uncertainty ±',
+          unit: lengthUnit(units),
+          align: 'right',
+          weight: 1.3,
+          text: (row) => {
+            const std = rawLength(row.compared.foundIn.std, units);
+            return std === null ? 'not known' : fixed(std, units === 'mm' ? 1 : 3);
+          },
+          raw: (row) => rawLength(row.compared.foundIn.std, units),
+        },
+        {
+          id: 'difference',
+          title: 'Difference',
+          weight: 3,
+          text: (row) =>
+            showDifference(row.compared.differenceIn.value, units, row.compared.verdict === 'outside'),
+          raw: (row) => rawLength(row.compared.differenceIn.value, units),
+        },
+        {
+          id: 'limit',
+          title: 'Limit',
+          weight: 1.4,
+          text: (row) =>
+            row.target.toleranceIn ? `± ${showFigure(row.target.toleranceIn, units)}` : 'none loaded',
+          raw: (row) => rawLength(row.target.toleranceIn?.value, units),
+        },
+        { id: 'verdict', title: 'Answer', weight: 2, text: (row) => verdictWords[row.compared.verdict] },
+        { id: 'mend', title: 'What to do', weight: 2.4, text: (row) => verdictMends[row.compared.verdict] },
+        {
+          id: 'scatter',
+          title: 'Repeats differ by',
+          weight: 1.4,
+          text: (row) =>
+            row.compared.scatterIn === undefined ? '' : showLength(row.compared.scatterIn, units, 64),
+          raw: (row) => rawLength(row.compared.scatterIn, units),
+        },
+      ],
+    },
+    rows,
+  );
+};
+
+const movedWords = {
+  moved: 'moved',
+  notShown: 'no move shown',
+  cannotTell: 'cannot tell',
+} as const satisfies Record<AdjustedCluster['moved'], string>;
+
+interface ShapeRow {
+  readonly adjustment: Adjustment;
+  readonly cluster: AdjustedCluster;
+}
+
+/** Where the readings put each cluster, less where it is drawn, with its uncertainty. */
+export const shapeTable = (showing: Showing): Table => {
+  const { units, assessment } = showing;
+  const along = (k: 0 | 1 | 2, id: string, title: string) => ({
+    id,
+    title,
+    unit: lengthUnit(units),
+    align: 'right' as const,
+    weight: 2,
+    text: ({ cluster }: ShapeRow) => {
+      const std = Math.sqrt(Math.max(0, cluster.covariance[k * 4] ?? 0));
+      const places = units === 'mm' ? 1 : 3;
+      return cluster.fixedBy === 'none'
+        ? 'not fixed'
+        : `${fixed(rawLength(cluster.moveIn[k], units)!, places)} ± ${fixed(rawLength(std, units)!, places)}`;
+    },
+    raw: ({ cluster }: ShapeRow) => (cluster.fixedBy === 'none' ? null : rawLength(cluster.moveIn[k], units)),
+  });
+  return tableOf<ShapeRow>(
+    {
+      name: 'shape-as-found',
+      title: 'Shape from the readings',
+      note: 'As found less as drawn: station aft, butt line right, water line up; ± one standard deviation.',
+      empty: 'No hold has readings enough to fix a shape.',
+      idOf: ({ cluster }) => cluster.id,
+      columns: [
+        { id: 'cluster', title: 'Id', weight: 1.4, text: ({ cluster }) => cluster.id },
+        { id: 'words', title: 'In words', weight: 2.4, text: ({ cluster }) => clusterWords(cluster.id) },
+        { id: 'hold', title: 'When', weight: 2.4, text: ({ adjustment }) => holdWords[adjustment.hold] },
+        along(0, 'x', 'Station'),
+        along(1, 'y', 'Butt line'),
+        along(2, 'z', 'Water line'),
+        { id: 'moved', title: 'Answer', weight: 2, text: ({ cluster }) => movedWords[cluster.moved] },
+        {
+          id: 'datum',
+          title: 'Reference',
+          weight: 1.4,
+          text: ({ cluster }) => (cluster.datum ? 'reference point' : ''),
+        },
+      ],
+    },
+    holds.flatMap((hold) => {
+      const adjustment = assessment.trammel.byHold[hold];
+      return (adjustment?.clusters ?? []).map((cluster) => ({ adjustment: adjustment!, cluster }));
+    }),
+  );
+};
+
+/** What each hold's readings say of themselves as a whole: do they fit, and if not, why. */
+export const fitLines = ({ assessment, units }: Showing): readonly string[] =>
+  holds.flatMap((hold) => {
+    const adjustment = assessment.trammel.byHold[hold];
+    if (!adjustment) return [];
+    const head = `${holdWords[hold].charAt(0).toUpperCase()}${holdWords[hold].slice(1)}: ${adjustment.readings.length} readings, ${adjustment.degreesOfFreedom} to spare`;
+    return [`${head}; ${fitWords(adjustment, units)}.`];
+  });
+
+const fitWords = ({ fits, cause }: Adjustment, units: Showing['units']): string => {
+  if (fits === 'fits') return 'they agree with each other within their uncertainty';
+  if (fits === 'cannotTell') return 'too few to check against each other';
+  const head = 'they do not agree with each other';
+  if (cause === undefined) return head;
+  switch (cause.kind) {
+    case 'misread':
+      return `${head}; most likely reading ${cause.reading} is misread and should say ${showLength(cause.shouldBeIn, units)}`;
+    case 'datumMoved':
+      return `${head}; most likely the reference point ${clusterWords(cause.cluster)} (${cause.cluster}) has moved`;
+    case 'cannotTell':
+      return `${head}; the cause cannot be told: read ${cause.readAlso.length > 0 ? cause.readAlso.join(', ') : 'more distances'} too`;
+    default: {
+      const never: never = cause;
+      return never;
+    }
+  }
+};

@@ -1,0 +1,50 @@
+import type { Basis, Figure } from '../../core/base/figure.ts';
+import { basisWords } from './record.ts';
+
+/** What a number rests on: "drawing: sheet 4, view B". */
+export const basisLine = (basis: Basis): string =>
+  basis.ref === '' ? basisWords[basis.kind] : `${basisWords[basis.kind]}: ${basis.ref}`;
+
+/** Basis and assumptions of a figure in one line. */
+export const restsOn = (figure: Pick<Figure, 'basis' | 'assumed'>): string =>
+  figure.assumed.length === 0
+    ? basisLine(figure.basis)
+    : `${basisLine(figure.basis)}; assumed: ${figure.assumed.map(assumedWords).join('; ')}`;
+
+/** An assumption as given: a sentence stays, a kebab-case name is spelled. */
+export const assumedWords = (assumed: string): string =>
+  /^[a-z0-9]+(-[a-z0-9]+)+$/.test(assumed) ? assumed.replace(/-/g, ' ') : assumed;
+
+const isFigure = (thing: object): thing is Figure =>
+  'value' in thing && 'unit' in thing && 'basis' in thing && 'assumed' in thing;
+
+/** What a basis was used for, and how often. */
+export interface Rest {
+  readonly basis: Basis;
+  readonly count: number;
+}
+
+/** Every basis and every assumption that stands anywhere in a result, once each, in order of words. */
+export const restsIn = (
+  result: unknown,
+): { readonly bases: readonly Rest[]; readonly assumed: readonly string[] } => {
+  const bases = new Map<string, { basis: Basis; count: number }>();
+  const assumed = new Set<string>();
+  const walk = (thing: unknown): void => {
+    if (Array.isArray(thing)) for (const item of thing) walk(item);
+    else if (thing !== null && typeof thing === 'object' && !ArrayBuffer.isView(thing)) {
+      if (isFigure(thing)) {
+        const key = `${thing.basis.kind}\n${thing.basis.ref}`;
+        const seen = bases.get(key);
+        if (seen) seen.count++;
+        else bases.set(key, { basis: thing.basis, count: 1 });
+        for (const words of thing.assumed) assumed.add(assumedWords(words));
+      } else for (const item of Object.values(thing)) walk(item);
+    }
+  };
+  walk(result);
+  return {
+    bases: [...bases.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, rest]) => rest),
+    assumed: [...assumed].sort(),
+  };
+};
