@@ -33,7 +33,7 @@ const tubes: readonly Tube[] = [
 export interface BoxWish {
   /** Bays, 1 or more; by the seed 2…6. */
   readonly bays?: number;
-  /** `single` = every face has one diagonal (just rigid when pinned, with one end ring braced);
+  /** `single` = every face has one diagonal (both end rings too: just rigid when pinned);
    * `random` = any word, `crossed` = every face doubly braced, `none` = only longerons, verticals and cross members. */
   readonly bracing?: 'single' | 'random' | 'crossed' | 'none';
   readonly joints?: 'welded' | 'pinned';
@@ -90,7 +90,7 @@ export const boxModel = (seed: number, wish: BoxWish = {}): Model => {
           bottom: one(flat[how]),
         }
       : {}),
-    ring: k === 0 || how === 'crossed' ? one(flat[how]) : ('none' as const),
+    ring: k === 0 || k === bays || how === 'crossed' ? one(flat[how]) : ('none' as const),
   }));
   const tip = wish.tailPost ? [`L${last}C`] : [`U${last}L`, `L${last}R`];
   return {
