@@ -34,14 +34,34 @@ const numberText = (value: number): string =>
         ? '1e999'
         : '-1e999';
 
-/** Keys in the order of the schema, then those it does not know, sorted. Fields that are `undefined` are absent. */
-export const keysInOrder = (value: object, def: Def | undefined): readonly string[] => {
-  const known = Object.keys(def?.shape ?? {}).filter((key) => Object.hasOwn(value, key));
-  const named = new Set(known);
-  const others = Object.keys(value).filter((key) => !named.has(key));
-  return [...known, ...others.sort(byText)].filter(
-    (key) => (value as Record<string, unknown>)[key] !== undefined,
-  );
+/** A part of a value with the schema it should follow. */
+interface Part {
+  readonly value: unknown;
+  readonly schema: Schema | undefined;
+}
+
+/** Fields in the order of the schema, then those it does not know, sorted. Fields that are `undefined` are absent. */
+export const fieldsInOrder = (
+  value: object,
+  schema: Schema | undefined,
+): readonly (Part & { readonly key: string })[] => {
+  const def = fitting(schema, value);
+  const shape = def?.shape ?? {};
+  const known = Object.keys(shape).filter((key) => Object.hasOwn(value, key));
+  const others = Object.keys(value).filter((key) => !Object.hasOwn(shape, key));
+  return [...known, ...others.sort(byText)]
+    .map((key) => ({
+      key,
+      value: (value as Readonly<Record<string, unknown>>)[key],
+      schema: Object.hasOwn(shape, key) ? shape[key] : def?.valueType,
+    }))
+    .filter((field) => field.value !== undefined);
+};
+
+/** Items of a list, each with the schema it should follow. */
+export const itemsInOrder = (list: readonly unknown[], schema: Schema | undefined): readonly Part[] => {
+  const def = fitting(schema, list);
+  return list.map((value, i) => ({ value, schema: def?.items?.[i] ?? def?.element }));
 };
 
 /**
@@ -52,12 +72,12 @@ export const keysInOrder = (value: object, def: Def | undefined): readonly strin
 export const jsonText = (value: unknown, schema?: Schema): string => {
   if (typeof value === 'number') return numberText(value);
   if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';
-  const def = fitting(schema, value);
   if (Array.isArray(value))
-    return `[${value.map((item, i) => jsonText(item, def?.items?.[i] ?? def?.element)).join(', ')}]`;
-  const inside = value as Readonly<Record<string, unknown>>;
-  const fields = keysInOrder(value, def).map(
-    (key) => `${JSON.stringify(key)}: ${jsonText(inside[key], def?.shape?.[key] ?? def?.valueType)}`,
+    return `[${itemsInOrder(value, schema)
+      .map((item) => jsonText(item.value, item.schema))
+      .join(', ')}]`;
+  const fields = fieldsInOrder(value, schema).map(
+    (field) => `${JSON.stringify(field.key)}: ${jsonText(field.value, field.schema)}`,
   );
   return fields.length === 0 ? '{}' : `{ ${fields.join(', ')} }`;
 };
