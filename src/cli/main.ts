@@ -1,0 +1,72 @@
+import { exit, stderr, stdout } from 'node:process';
+import { parseArgs } from 'node:util';
+import { type Issue, issue } from '../core/base/issue.ts';
+
+import type { Answer, Options } from './commands/command.ts';
+import { verbs } from './commands/verbs.ts';
+import { issueLine } from './print.ts';
+
+const usage = `Usage: tubewright VERB FILE [options]
+  check FILE                       what is wrong or odd in a job or model
+  expand FILE                      clusters and members made from the station table
+  assess FILE [--only STAGE] [--target ID]
+                                   every result, or one stage; relief worked for ID too
+  report FILE --out FOLDER [--paper a4|letter]
+                                   the damage report as PDF and a CSV per table
+  schema job|model|assessment      the JSON Schema of a document
+  --json                           exactly one JSON document on standard output`;
+
+/** Issues and JSON go out on one path; nothing else is printed. */
+const finish = (answer: Answer, json: boolean): never => {
+  for (const i of answer.issues) stderr.write(`${issueLine(i)}\n`);
+  if (json) stdout.write(`${JSON.stringify(answer.ok ? answer.json : { issues: answer.issues })}\n`);
+  else if (answer.ok) stdout.write(`${answer.text}\n`);
+  exit(answer.ok ? 0 : 2);
+};
+
+const wordsWrong = (facts: Issue['facts']): Answer => ({
+  ok: false,
+  issues: [issue('terminal-words-wrong', '', facts, 'see-usage')],
+});
+
+const run = async (): Promise<void> => {
+  const json = process.argv.includes('--json');
+  let parsed: { values: Options; positionals: string[] };
+  try {
+    parsed = parseArgs({
+      allowPositionals: true,
+      options: {
+        json: { type: 'boolean' },
+        only: { type: 'string' },
+        target: { type: 'string', multiple: true },
+        out: { type: 'string' },
+        paper: { type: 'string' },
+      },
+    });
+  } catch (fault) {
+    stderr.write(`${usage}\n`);
+    return finish(wordsWrong({ got: fault instanceof Error ? fault.message : String(fault) }), json);
+  }
+  const [verb, file, ...rest] = parsed.positionals;
+  const command = verbs.find((v) => v.name === verb);
+  if (!command || !file || rest.length > 0) {
+    stderr.write(`${usage}\n`);
+    return finish(
+      wordsWrong({ got: parsed.positionals.join(' '), expected: verbs.map((v) => v.name) }),
+      json,
+    );
+  }
+  const stray = Object.keys(parsed.values).filter(
+    (o) => o !== 'json' && !command.takes.includes(o as keyof Options),
+  );
+  if (stray.length > 0)
+    return finish(wordsWrong({ got: stray.map((o) => `--${o}`), expected: command.takes }), json);
+  finish(await command.run(file, parsed.values), json);
+};
+
+run().catch((fault: unknown) => {
+  stderr.write(
+    `This is our own fault, not the file's: ${fault instanceof Error ? fault.message : String(fault)}\n`,
+  );
+  exit(1);
+});

@@ -1,0 +1,33 @@
+import type { Stage } from '../core/assessment.ts';
+import type { Table } from '../present/table.ts';
+import { clustersTable } from '../present/tables/clusters.ts';
+import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from '../present/tables/coverage.ts';
+import { decisionsTable, findingsTable } from '../present/tables/findings.ts';
+import { lockedInTable, suspectsTable } from '../present/tables/lockedIn.ts';
+import { lookNextOf, lookNextTable } from '../present/tables/lookNext.ts';
+import { membersTable } from '../present/tables/members.ts';
+import { reliefTable } from '../present/tables/relief.ts';
+import type { Showing } from '../present/tables/showing.ts';
+import { casesTable, forcesTable, redundancyTable } from '../present/tables/statics.ts';
+import { readingsTable, shapeTable, targetsTable } from '../present/tables/trammel.ts';
+
+/** The tables that show one stage in a terminal; the screen and the report show the same ones. */
+export const stageTables = {
+  truss: (s) => [membersTable(s), clustersTable(s)],
+  coverage: (s) => [
+    countsTable(s),
+    notLookedAtTable(s),
+    lookAgainTable(s),
+    areasTable(s),
+    findingsTable(s),
+    decisionsTable(s),
+  ],
+  statics: (s) => [casesTable(s), forcesTable(s), redundancyTable(s)],
+  trammel: (s) => [targetsTable(s), readingsTable(s), shapeTable(s)],
+  lockedIn: (s) => [lockedInTable(s), suspectsTable(s)],
+  loadPath: (s) => [
+    lookNextTable(s),
+    ...Object.keys(s.assessment.loadPath.byMember).map((member) => lookNextOf(s, member)),
+  ],
+  relief: (s) => [reliefTable(s)],
+} as const satisfies Record<Stage, (showing: Showing) => readonly Table[]>;
