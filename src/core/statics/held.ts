@@ -1,7 +1,8 @@
 import { type Issue, issue } from '../base/issue.ts';
 import type { Held } from '../job/jobSchema.ts';
 import type { Freedom, Model } from '../job/modelSchema.ts';
-import type { Truss } from '../truss/result.ts';
+import type { Member, Truss } from '../truss/result.ts';
+import { materialOf, roundSection } from '../truss/stock.ts';
 import { threeTwoOne } from './threeTwoOne.ts';
 
 /** A cluster and which of its freedoms are held. */
@@ -10,14 +11,8 @@ export interface HeldCluster {
   readonly fixed: readonly Freedom[];
 }
 
-/** A tube clamped or tacked in for the work; it takes tension and compression only. */
-export interface Brace {
-  readonly id: string;
-  readonly from: string;
-  readonly to: string;
-  readonly odIn: number;
-  readonly wallIn: number;
-}
+/** A tube clamped or tacked in for the work. Assumes: of steel, and it takes tension and compression only. */
+export type Brace = Pick<Member, 'id' | 'from' | 'to' | 'section' | 'ends'>;
 
 /** How the truss is held. */
 export interface HeldNow {
@@ -110,13 +105,15 @@ const knownBraces = (truss: Truss, record: Held, at: string, issues: Issue[]): B
   const known = new Set(truss.clusters.map((c) => c.id));
   return (record.braces ?? []).flatMap(({ from, to, odIn, wallIn }, k) => {
     const missing = [from, to].filter((id) => !known.has(id));
+    const where = `${at}.braces[${k}]`;
     for (const cluster of missing)
-      issues.push(issue('unknown-cluster', `${at}.braces[${k}]`, { cluster }, 'name-a-cluster-of-the-model'));
-    if (missing.length > 0) return [];
-    if (from === to) {
-      issues.push(issue('brace-to-itself', `${at}.braces[${k}]`, { cluster: from }, 'name-two-clusters'));
-      return [];
-    }
-    return [{ id: `${BRACE}${from}-${to}`, from, to, odIn, wallIn }];
+      issues.push(issue('unknown-cluster', where, { cluster }, 'name-a-cluster-of-the-model'));
+    const size = roundSection({ odIn, wallIn });
+    if (from === to) issues.push(issue('brace-to-itself', where, { cluster: from }, 'name-two-clusters'));
+    if (!size) issues.push(issue('impossible-tube', where, { odIn, wallIn }, 'correct-the-wall'));
+    if (missing.length > 0 || from === to || !size) return [];
+    const { elasticPsi, shearPsi, yieldPsi, densityLbIn3 } = materialOf('4130N')!;
+    const section = { odIn, wallIn, ...size, elasticPsi, shearPsi, yieldPsi, densityLbIn3 };
+    return [{ id: `${BRACE}${from}-${to}`, from, to, section, ends: ['ball', 'ball'] }];
   });
 };

@@ -1,58 +1,158 @@
+import { distance, length, scale, sub, unit, type Vec3 } from '../base/vec3.ts';
 import type { Truss } from '../truss/result.ts';
-import type { BlockMatrix } from './assemble.ts';
-import { backsolve } from './backsolve.ts';
-import { factorize } from './factor.ts';
+import { singularValues, symmetricEigen } from './dense.ts';
+import type { HeldNow } from './held.ts';
 import type { ClusterMove } from './result.ts';
-import { findFronts } from './symbolic.ts';
 
-/** Share of the diagonal added so that a mechanism can be factored and its shape found. */
-const SHIFT = 1e-9;
-/** Clusters that move less than this share of the largest movement are not named. */
-const NAMED = 1e-3;
+/** Larger trusses are not decomposed: the work grows with the cube of the members. */
+const LARGEST = 300;
+/** A singular value below this share of the largest counts as zero … */
+const ZERO_SHARE = 1e-9;
+/** … if the smallest that counts stands this many times above it; else it cannot be decided. */
+const GAP = 1e3;
+
+/** States of self-stress and mechanisms of the truss were every joint pinned. */
+export interface PinnedCount {
+  readonly selfStress: number;
+  /** Internal mechanisms: movements besides those of the whole body that the supports leave. */
+  readonly mechanisms: number;
+}
+
+/** One state of self-stress: forces in balance without any load, the largest 1, tension positive. */
+export interface SelfStress {
+  readonly members: readonly { readonly id: string; readonly share: number }[];
+}
+
+interface Equilibrium {
+  readonly members: readonly string[];
+  /** Rows: free freedoms. */
+  readonly rows: number[][];
+  /** Cluster index × 3 + axis of each row. */
+  readonly freedoms: readonly number[];
+  readonly rigidLeft: number;
+}
 
 /**
- * The free movement of a mechanism: the shape that K resists least, by inverse iteration on K + 1e−9 diag K.
- * @returns clusters that move, most first; the largest movement is 1 (turns in the same measure, rad per in).
+ * Counts of the pinned idealisation, from the rank of the equilibrium matrix A (Maxwell's count alone is wrong).
+ *
+ *   s = b − rank A,  m = freedoms − rank A − rigid motions left by the supports
+ *
+ * @returns null beyond 300 members, or when the singular values leave no clear gap
+ * Source: Pellegrino & Calladine, Int. J. Solids Structures 22 (1986) 409.
  */
-export const freeShape = (truss: Truss, k: BlockMatrix, held: Uint8Array): ClusterMove[] => {
-  const factored = factorize(k, findFronts(k), held, SHIFT);
-  if (factored.kind === 'singular') throw new Error('a shifted stiffness has no positive pivot');
-  let shape = startVector(held);
-  for (let pass = 0; pass < 3; pass++) {
-    shape = backsolve(factored.factor, shape, 1).map((v, at) => (held[at] ? 0 : v));
-    const largest = largestMove(shape);
-    shape = shape.map((v) => v / largest);
-  }
-  return truss.clusters
-    .map((c, index): ClusterMove => {
-      const at = 6 * index;
-      return {
-        id: c.id,
-        moveIn: [shape[at]!, shape[at + 1]!, shape[at + 2]!],
-        turnRad: [shape[at + 3]!, shape[at + 4]!, shape[at + 5]!],
-      };
-    })
-    .map((move, index) => ({ move, index, size: Math.round(1e6 * Math.hypot(...move.moveIn)) }))
-    .filter(({ size, move }) => size > NAMED * 1e6 || Math.hypot(...move.turnRad) > NAMED)
-    .sort((a, b) => b.size - a.size || a.index - b.index)
-    .map(({ move }) => move);
+export const pinnedCount = (truss: Truss, support: HeldNow): PinnedCount | null => {
+  const a = equilibrium(truss, support);
+  if (a.members.length > LARGEST) return null;
+  const rank = rankOf(a);
+  if (rank === null) return null;
+  return {
+    selfStress: a.members.length - rank,
+    mechanisms: a.freedoms.length - rank - a.rigidLeft,
+  };
 };
 
-const largestMove = (shape: Float64Array): number => {
-  let moved = 0;
-  let turned = 0;
-  for (let at = 0; at < shape.length; at += 6) {
-    moved = Math.max(moved, Math.hypot(shape[at]!, shape[at + 1]!, shape[at + 2]!));
-    turned = Math.max(turned, Math.hypot(shape[at + 3]!, shape[at + 4]!, shape[at + 5]!));
-  }
-  return moved > 1e-6 * turned ? moved : turned;
-};
-
-/** A fixed, patternless start, so that no free movement is missed and the answer is always the same. */
-const startVector = (held: Uint8Array): Float64Array => {
-  let state = 1;
-  return Float64Array.from(held, (h) => {
-    state = (state * 16807) % 2147483647;
-    return h ? 0 : state / 2147483647 - 0.5;
+/** Independent states of self-stress of the pinned idealisation; null when they cannot be told apart. */
+export const selfStressStates = (truss: Truss, support: HeldNow): readonly SelfStress[] | null => {
+  const a = equilibrium(truss, support);
+  const rank = a.members.length > LARGEST ? null : rankOf(a);
+  if (rank === null) return null;
+  return nullVectors(transposed(a.rows, a.members.length), a.members.length - rank).map((vector) => {
+    const whole = largestToOne(vector);
+    return { members: a.members.map((id, k) => ({ id, share: whole[k]! })) };
   });
+};
+
+/** Independent free movements of the pinned idealisation, whole-body ones included, the largest movement 1. */
+export const pinnedMovements = (
+  truss: Truss,
+  support: HeldNow,
+): readonly (readonly ClusterMove[])[] | null => {
+  const a = equilibrium(truss, support);
+  const rank = a.members.length > LARGEST ? null : rankOf(a);
+  if (rank === null) return null;
+  return nullVectors(a.rows, a.freedoms.length - rank).map((vector) => {
+    const moves = new Float64Array(3 * truss.clusters.length);
+    largestToOne(vector).forEach((v, k) => {
+      moves[a.freedoms[k]!] = v;
+    });
+    return truss.clusters.map(({ id }, c) => ({
+      id,
+      moveIn: [moves[3 * c]!, moves[3 * c + 1]!, moves[3 * c + 2]!] as const,
+      turnRad: [0, 0, 0] as const,
+    }));
+  });
+};
+
+const equilibrium = (truss: Truss, support: HeldNow): Equilibrium => {
+  const index = new Map(truss.clusters.map((c, k) => [c.id, k]));
+  const bars = [...truss.members, ...support.braces].flatMap((m) => {
+    const i = index.get(m.from);
+    const j = index.get(m.to);
+    if (i === undefined || j === undefined) return [];
+    const e = unit(sub(truss.clusters[j]!.at, truss.clusters[i]!.at));
+    return length(e) === 0 ? [] : [{ id: m.id, i, j, e }];
+  });
+  const used = new Set(bars.flatMap((m) => [m.i, m.j]));
+  const held = new Set(
+    support.held.flatMap(({ cluster, fixed }) =>
+      fixed.map((f) => 3 * index.get(cluster)! + 'xyz'.indexOf(f)),
+    ),
+  );
+  const all = [...used].sort((p, q) => p - q).flatMap((c) => [3 * c, 3 * c + 1, 3 * c + 2]);
+  const freedoms = all.filter((f) => !held.has(f));
+  const rows = freedoms.map((f) => {
+    const c = Math.floor(f / 3);
+    return bars.map((m) => (m.i === c ? m.e[f % 3]! : m.j === c ? -m.e[f % 3]! : 0));
+  });
+  const rigid = rigidMotions(truss, all);
+  const heldRows = all.flatMap((f, k) => (held.has(f) ? [rigid[k]!] : []));
+  return {
+    members: bars.map((m) => m.id),
+    rows,
+    freedoms,
+    rigidLeft: plainRank(rigid) - plainRank(heldRows),
+  };
+};
+
+/** The six motions of a rigid body at each freedom, turning measured over the size of the truss. */
+const rigidMotions = (truss: Truss, freedoms: readonly number[]): number[][] => {
+  const places = truss.clusters.map((c) => c.at);
+  const origin = places[0] ?? ([0, 0, 0] as Vec3);
+  const size = Math.max(...places.map((at) => distance(at, origin))) || 1;
+  return freedoms.map((f) => {
+    const [x, y, z] = scale(sub(places[Math.floor(f / 3)]!, origin), 1 / size);
+    if (f % 3 === 0) return [1, 0, 0, 0, z, -y];
+    if (f % 3 === 1) return [0, 1, 0, -z, 0, x];
+    return [0, 0, 1, y, -x, 0];
+  });
+};
+
+const plainRank = (rows: number[][]): number => {
+  if (rows.length === 0) return 0;
+  const values = singularValues(rows);
+  return values.filter((s) => s > ZERO_SHARE * values[0]!).length;
+};
+
+const rankOf = (a: Equilibrium): number | null => {
+  if (a.rows.length === 0 || a.members.length === 0) return 0;
+  const values = singularValues(a.rows);
+  const rank = values.filter((s) => s > ZERO_SHARE * values[0]!).length;
+  const next = values[rank] ?? 0;
+  return rank > 0 && next > 0 && values[rank - 1]! / next < GAP ? null : rank;
+};
+
+/** Unit vectors x with xᵀA = 0, as many as asked for. */
+const nullVectors = (rows: number[][], count: number): number[][] => {
+  if (count === 0) return [];
+  const square = rows.map((p) => rows.map((q) => p.reduce((s, v, k) => s + v * q[k]!, 0)));
+  return symmetricEigen(square).vectors.slice(0, count);
+};
+
+const transposed = (rows: number[][], columns: number): number[][] =>
+  Array.from({ length: columns }, (_, c) => rows.map((row) => row[c]!));
+
+/** Scaled so that the entry of largest size is 1; the first of equal ones decides the sign. */
+const largestToOne = (vector: readonly number[]): number[] => {
+  const largest = vector.reduce((best, v) => (Math.abs(v) > Math.abs(best) * (1 + 1e-9) ? v : best), 0);
+  return vector.map((v) => (largest === 0 ? 0 : v / largest));
 };

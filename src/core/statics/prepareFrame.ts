@@ -7,8 +7,8 @@ import { symmetricEigen } from './dense.ts';
 import { frameMember, holdsTurning } from './element.ts';
 import { type Factor, factorize } from './factor.ts';
 import type { Frame, FrameMember } from './frame.ts';
-import type { Brace, HeldNow } from './held.ts';
-import { freeShape } from './mechanisms.ts';
+import { freeShape } from './freeShape.ts';
+import type { HeldNow } from './held.ts';
 import type { ClusterMove } from './result.ts';
 import { selectedInverse } from './selectedInverse.ts';
 import { findFronts } from './symbolic.ts';
@@ -67,28 +67,8 @@ export const prepareFrame = (truss: Truss, support: HeldNow): Frame | MovesFreel
   };
 };
 
-/** Elastic numbers of a brace of steel. From memory: E 29e6 psi, 0.283 lb/in³. */
-const braceSection = ({ odIn, wallIn }: Brace) => ({
-  odIn,
-  wallIn,
-  areaIn2: Math.PI * (odIn - wallIn) * wallIn,
-  inertiaIn4: 0,
-  torsionIn4: 0,
-  elasticPsi: 29e6,
-  shearPsi: 11e6,
-  yieldPsi: 0,
-  densityLbIn3: 0.283,
-});
-
 const frameMembers = (truss: Truss, support: HeldNow, index: ReadonlyMap<string, number>): FrameMember[] => {
-  const braces = support.braces.map((b) => ({
-    id: b.id,
-    from: b.from,
-    to: b.to,
-    section: braceSection(b),
-    ends: ['ball', 'ball'] as const,
-  }));
-  return [...truss.members, ...braces].flatMap((m) => {
+  return [...truss.members, ...support.braces].flatMap((m) => {
     const i = index.get(m.from);
     const j = index.get(m.to);
     if (i === undefined || j === undefined) return [];
