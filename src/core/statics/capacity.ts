@@ -1,5 +1,6 @@
 import { type Figure, figure } from '../base/figure.ts';
 import type { Member, Section } from '../truss/result.ts';
+import { materialOf } from '../truss/stock.ts';
 import { type ColumnLine, columnLines, cripplingLimit, slendernessLimit } from './columnLines.ts';
 
 type Column = Pick<Section, 'areaIn2' | 'inertiaIn4'>;
@@ -71,21 +72,18 @@ export const plasticMoment = ({ odIn, wallIn, yieldPsi }: Section): number =>
 /**
  * Axial force that a straight, sound member takes before it yields or buckles, with what that rests on. Arithmetic,
  * not a permission. Tension F_y A; compression A times the column stress, never above F_y A.
- * The published formula of the material is used while the member's yield strength is the material's own
- * (`ownYield`), Johnson–Euler otherwise.
+ * The published formula of the material is used while the member's yield strength is the material's own,
+ * Johnson–Euler otherwise.
  */
-export const memberCapacity = (
-  member: Member,
-  sense: 'tension' | 'compression',
-  ownYield = false,
-): Figure => {
+export const memberCapacity = (member: Member, sense: 'tension' | 'compression'): Figure => {
   const { section } = member;
   const yields = section.yieldPsi * section.areaIn2;
   const basis = { kind: 'computed', ref: 'yield strength times area' } as const;
   if (sense === 'tension')
     return figure(yields, 'lbf', basis, ['sound tube, welds not weaker than the tube']);
   const s = slenderness(section, member.lengthIn, member.fixity);
-  const line = ownYield ? undefined : columnLines.find((l) => l.material === member.material);
+  const listed = materialOf(member.material)?.yieldPsi === section.yieldPsi;
+  const line = listed ? columnLines.find((l) => l.material === member.material) : undefined;
   const stress = line ? columnLineStress(line, s) : johnsonEuler(s, section.yieldPsi, section.elasticPsi);
   const assumed = ['straight, sound tube', `end fixity c = ${member.fixity}`];
   if (s > slendernessLimit.value)

@@ -1,4 +1,5 @@
 import { distance, type Vec3 } from '../../../src/core/base/vec3.ts';
+import type { Model } from '../../../src/core/job/modelSchema.ts';
 import type { HeldNow } from '../../../src/core/statics/held.ts';
 import type { Cluster, Member, Section, Truss } from '../../../src/core/truss/result.ts';
 
@@ -100,3 +101,23 @@ export const boxTruss = (bays: number, bayIn = 24): Truss => {
   }
   return trussOf(places, bars);
 };
+
+/** A model that holds nothing but what statics reads: joints, set-ups, load cases. */
+export const modelOf = (parts: Partial<Model>): Model => ({
+  format: 'tubewright-model',
+  version: 1,
+  name: 'test',
+  source: 'invented',
+  datum: 'none',
+  drawnIn: 'in',
+  joints: 'welded',
+  stations: [],
+  bracing: [],
+  tubes: { material: '4130N', roles: {}, overrides: [] },
+  clusters: [],
+  members: [],
+  setups: [],
+  loadCases: [],
+  distances: [],
+  ...parts,
+});
