@@ -13,8 +13,6 @@ export interface ColumnHead {
   /** Unit of the raw value; shown with the title. */
   readonly unit?: string;
   readonly align: 'left' | 'right';
-  /** Share of the width on paper, relative to the other columns. */
-  readonly weight: number;
 }
 
 export interface TableRow {
@@ -37,9 +35,8 @@ export interface Table {
 }
 
 /** A column of rows of one kind. `raw` left out: the text itself. */
-export interface Column<Row> extends Omit<ColumnHead, 'align' | 'weight'> {
+export interface Column<Row> extends Omit<ColumnHead, 'align'> {
   readonly align?: 'left' | 'right';
-  readonly weight?: number;
   readonly text: (row: Row) => string;
   readonly raw?: (row: Row) => string | number | null;
 }
@@ -58,12 +55,11 @@ export const tableOf = <Row>(spec: TableSpec<Row>, rows: readonly Row[]): Table 
   const { columns, idOf, ...rest } = spec;
   return {
     ...rest,
-    columns: columns.map(({ id, title, unit, align, weight }) => ({
+    columns: columns.map(({ id, title, unit, align }) => ({
       id,
       title,
       ...(unit === undefined ? {} : { unit }),
       align: align ?? 'left',
-      weight: weight ?? 1,
     })),
     rows: rows.map((row) => ({
       ...(idOf ? { id: idOf(row) } : {}),

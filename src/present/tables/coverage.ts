@@ -15,7 +15,7 @@ export const countsTable = ({ assessment: { coverage } }: Showing): Table =>
       empty: 'no states',
       idOf: (state) => state,
       columns: [
-        { id: 'state', title: 'State', weight: 3, text: (state) => tags[state].word },
+        { id: 'state', title: 'State', text: (state) => tags[state].word },
         { id: 'chalk', title: 'Chalk', text: (state) => tags[state].chalk },
         count('members', 'Members', (state) => coverage.members[state]),
         count('clusters', 'Clusters', (state) => coverage.clusters[state]),
@@ -55,10 +55,10 @@ export const notLookedAtTable = (showing: Showing): Table => {
       empty: 'Every member and cluster has been looked at.',
       idOf: (row) => row.id,
       columns: [
-        { id: 'id', title: 'Id', weight: 2, text: (row) => row.id },
+        { id: 'id', title: 'Id', text: (row) => row.id },
         { id: 'kind', title: 'Kind', text: (row) => row.kind },
-        { id: 'words', title: 'In words', weight: 4, text: (row) => words(row.id) },
-        { id: 'access', title: 'Access', weight: 5, text: (row) => access(row.id) },
+        { id: 'words', title: 'In words', text: (row) => words(row.id) },
+        { id: 'access', title: 'Access', text: (row) => access(row.id) },
       ],
     },
     [
@@ -79,12 +79,12 @@ export const lookAgainTable = (showing: Showing): Table => {
       empty: 'Nothing is marked to be looked at again.',
       idOf: (look) => look.of,
       columns: [
-        { id: 'id', title: 'Id', weight: 2, text: (look) => look.of },
-        { id: 'words', title: 'In words', weight: 4, text: (look) => words(look.of) },
-        { id: 'method', title: 'Looked at', weight: 2, text: (look) => methodWords[look.method] },
-        { id: 'note', title: 'Note', weight: 4, text: (look) => look.note ?? '' },
-        { id: 'by', title: 'By', weight: 2, text: (look) => look.by },
-        { id: 'at', title: 'When', weight: 2, text: (look) => showTime(look.at), raw: (look) => look.at },
+        { id: 'id', title: 'Id', text: (look) => look.of },
+        { id: 'words', title: 'In words', text: (look) => words(look.of) },
+        { id: 'method', title: 'Looked at', text: (look) => methodWords[look.method] },
+        { id: 'note', title: 'Note', text: (look) => look.note ?? '' },
+        { id: 'by', title: 'By', text: (look) => look.by },
+        { id: 'at', title: 'When', text: (look) => showTime(look.at), raw: (look) => look.at },
       ],
     },
     showing.assessment.coverage.looks.filter(
@@ -101,17 +101,15 @@ export const areasTable = ({ assessment }: Showing): Table =>
       title: 'Areas',
       empty: 'The truss has no bays.',
       columns: [
-        { id: 'zone', title: 'Area', weight: 3, text: (zone) => zoneWords(zone.id), raw: (zone) => zone.id },
+        { id: 'zone', title: 'Area', text: (zone) => zoneWords(zone.id), raw: (zone) => zone.id },
         {
           id: 'access',
           title: 'Access',
-          weight: 2,
           text: (zone) => (zone.access ? accessWords[zone.access] : 'not recorded'),
         },
         {
           id: 'hides',
           title: 'What that cannot rule out',
-          weight: 4,
           text: (zone) => (zone.access ? accessHides[zone.access] : ''),
         },
         {

@@ -8,7 +8,6 @@ const evidence = (id: 'a' | 'b' | 'l' | 'w', title: string): Column<NextRow> => 
   id,
   title,
   align: 'right',
-  weight: 0.9,
   text: (row) => {
     const value = row[id];
     return value === null ? 'none' : fixed(value, 2);
@@ -21,13 +20,12 @@ const columns = (words: (id: string) => string): readonly Column<NextRow>[] => [
     id: 'rank',
     title: 'Order',
     align: 'right',
-    weight: 0.8,
     text: (row) => String(row.rank),
     raw: (row) => row.rank,
   },
-  { id: 'id', title: 'Id', weight: 1.6, text: (row) => row.id },
-  { id: 'words', title: 'In words', weight: 3, text: (row) => words(row.id) },
-  { id: 'reasons', title: 'Why', weight: 7, text: reasonsLine },
+  { id: 'id', title: 'Id', text: (row) => row.id },
+  { id: 'words', title: 'In words', text: (row) => words(row.id) },
+  { id: 'reasons', title: 'Why', text: reasonsLine },
   evidence('a', 'Cluster'),
   evidence('b', 'Load path'),
   evidence('l', 'Locked in'),

@@ -44,22 +44,20 @@ export const movesWords = (cut: CutCandidate, units: Showing['units']): string =
     .join(', ');
 
 const columns = (units: Showing['units'], withTarget: boolean): readonly Column<Row>[] => [
-  ...(withTarget ? [{ id: 'target', title: 'Target', weight: 1.6, text: (row: Row) => row.target }] : []),
+  ...(withTarget ? [{ id: 'target', title: 'Target', text: (row: Row) => row.target }] : []),
   {
     id: 'order',
     title: 'Order',
     align: 'right',
-    weight: 0.8,
     text: (row) => String(row.order),
     raw: (row) => row.order,
   },
-  { id: 'list', title: 'List', weight: 1.2, text: (row) => row.list },
-  { id: 'cuts', title: 'Saw', weight: 1.8, text: (row) => row.cut.cuts.join(' then ') },
-  { id: 'verdict', title: 'Answer', weight: 1.8, text: (row) => cutVerdictWords[row.cut.verdict] },
+  { id: 'list', title: 'List', text: (row) => row.list },
+  { id: 'cuts', title: 'Saw', text: (row) => row.cut.cuts.join(' then ') },
+  { id: 'verdict', title: 'Answer', text: (row) => cutVerdictWords[row.cut.verdict] },
   {
     id: 'source',
     title: 'Of what others lock in, goes',
-    weight: 1.9,
     align: 'right',
     text: (row) => shareRange(row.cut.sourceRelief),
     raw: (row) => row.cut.sourceRelief?.low ?? null,
@@ -67,7 +65,6 @@ const columns = (units: Showing['units'], withTarget: boolean): readonly Column<
   {
     id: 'eta',
     title: 'Of its own length error, goes',
-    weight: 1.5,
     align: 'right',
     text: (row) => showShare(row.cut.eta),
     raw: (row) => row.cut.eta,
@@ -75,7 +72,6 @@ const columns = (units: Showing['units'], withTarget: boolean): readonly Column<
   {
     id: 'opens',
     title: 'Kerf',
-    weight: 2.2,
     text: (row) => opening(row.cut.opensIn, units),
     raw: (row) => rawLength(row.cut.opensIn.high, units),
   },
@@ -83,7 +79,6 @@ const columns = (units: Showing['units'], withTarget: boolean): readonly Column<
     id: 'sag',
     title: 'Sag grows',
     unit: lengthUnit(units),
-    weight: 1.3,
     align: 'right',
     text: (row) =>
       row.cut.sagIn === null ? 'not worked' : fixed(rawLength(row.cut.sagIn, units)!, units === 'mm' ? 1 : 3),
@@ -93,16 +88,14 @@ const columns = (units: Showing['units'], withTarget: boolean): readonly Column<
     id: 'released',
     title: 'Lets go',
     unit: 'in-lbf',
-    weight: 1.4,
     align: 'right',
     text: (row) => showRange(row.cut.releasedInLbf, 'in-lbf', units).replace(/ in-lbf/g, ''),
     raw: (row) => row.cut.releasedInLbf.high,
   },
-  { id: 'tier', title: 'What it is', weight: 1.8, text: (row) => tierWords[row.cut.tier] },
+  { id: 'tier', title: 'What it is', text: (row) => tierWords[row.cut.tier] },
   {
     id: 'why',
     title: 'Why it stands here',
-    weight: 4,
     text: (row) =>
       [
         whyWords(row.cut.why),
@@ -114,8 +107,8 @@ const columns = (units: Showing['units'], withTarget: boolean): readonly Column<
         .join('; '),
     raw: (row) => row.cut.why,
   },
-  { id: 'saw', title: 'Where to saw', weight: 4, text: (row) => sawWords(row.cut, units) },
-  { id: 'moves', title: 'Moves most', weight: 2.4, text: (row) => movesWords(row.cut, units) },
+  { id: 'saw', title: 'Where to saw', text: (row) => sawWords(row.cut, units) },
+  { id: 'moves', title: 'Moves most', text: (row) => movesWords(row.cut, units) },
 ];
 
 const rowsOf = (target: ReliefTarget): readonly Row[] => [

@@ -49,24 +49,22 @@ export const targetsTable = (showing: Showing): Table => {
       empty: 'The truss has no distances.',
       idOf: (target) => target.id,
       columns: [
-        { id: 'distance', title: 'Distance', weight: 1.8, text: (target) => target.id },
-        { id: 'words', title: 'In words', weight: 3.2, text: distanceLine },
-        { id: 'kind', title: 'Kind', weight: 2, text: (target) => distanceWords[target.kind] },
-        { id: 'bay', title: 'Bay', weight: 0.8, text: (target) => target.bay },
+        { id: 'distance', title: 'Distance', text: (target) => target.id },
+        { id: 'words', title: 'In words', text: distanceLine },
+        { id: 'kind', title: 'Kind', text: (target) => distanceWords[target.kind] },
+        { id: 'bay', title: 'Bay', text: (target) => target.bay },
         {
           id: 'target',
           title: 'Target, true',
           unit: lengthUnit(units),
           align: 'right',
-          weight: 2.3,
           text: (target) => showBareLength(target.targetIn.value, units),
           raw: (target) => rawLength(target.targetIn.value, units),
         },
-        { id: 'basis', title: 'Rests on', weight: 3.2, text: (target) => restsOn(target.targetIn) },
+        { id: 'basis', title: 'Rests on', text: (target) => restsOn(target.targetIn) },
         {
           id: 'tolerance',
           title: 'Limit',
-          weight: 1.6,
           text: (target) =>
             target.toleranceIn ? `± ${showFigure(target.toleranceIn, units)}` : 'no limit loaded',
           raw: (target) => rawLength(target.toleranceIn?.value, units),
@@ -76,7 +74,6 @@ export const targetsTable = (showing: Showing): Table => {
           title: 'Latest reading',
           unit: lengthUnit(units),
           align: 'right',
-          weight: 2.3,
           text: (target) => {
             const c = latest(target);
             return c ? showBareLength(c.foundIn.value, units) : '';
@@ -88,7 +85,6 @@ export const targetsTable = (showing: Showing): Table => {
           title: 'Less its twin',
           unit: lengthUnit(units),
           align: 'right',
-          weight: 1.2,
           text: (target) => {
             const d = twinDifference(target);
             return d === null ? '' : fixed(rawLength(d, units)!, units === 'mm' ? 1 : 3);
@@ -120,15 +116,14 @@ export const readingsTable = (showing: Showing): Table => {
       empty: 'No reading is recorded.',
       idOf: (row) => row.target.id,
       columns: [
-        { id: 'distance', title: 'Distance', weight: 1.8, text: (row) => row.target.id },
-        { id: 'words', title: 'In words', weight: 3, text: (row) => distanceLine(row.target) },
-        { id: 'hold', title: 'When', weight: 2, text: (row) => holdWords[row.compared.hold] },
+        { id: 'distance', title: 'Distance', text: (row) => row.target.id },
+        { id: 'words', title: 'In words', text: (row) => distanceLine(row.target) },
+        { id: 'hold', title: 'When', text: (row) => holdWords[row.compared.hold] },
         {
           id: 'target',
           title: 'Target',
           unit: lengthUnit(units),
           align: 'right',
-          weight: 2.3,
           text: (row) => showBareLength(row.target.targetIn.value, units),
           raw: (row) => rawLength(row.target.targetIn.value, units),
         },
@@ -137,7 +132,6 @@ export const readingsTable = (showing: Showing): Table => {
           title: 'Found',
           unit: lengthUnit(units),
           align: 'right',
-          weight: 2.3,
           text: (row) => showBareLength(row.compared.foundIn.value, units),
           raw: (row) => rawLength(row.compared.foundIn.value, units),
         },
@@ -146,7 +140,6 @@ export const readingsTable = (showing: Showing): Table => {
           title: 'Uncertainty ±',
           unit: lengthUnit(units),
           align: 'right',
-          weight: 1.3,
           text: (row) => {
             const std = rawLength(row.compared.foundIn.std, units);
             return std === null ? 'not known' : fixed(std, units === 'mm' ? 1 : 3);
@@ -156,7 +149,6 @@ export const readingsTable = (showing: Showing): Table => {
         {
           id: 'difference',
           title: 'Difference',
-          weight: 3,
           text: (row) =>
             showDifference(row.compared.differenceIn.value, units, row.compared.verdict === 'outside'),
           raw: (row) => rawLength(row.compared.differenceIn.value, units),
@@ -164,17 +156,15 @@ export const readingsTable = (showing: Showing): Table => {
         {
           id: 'limit',
           title: 'Limit',
-          weight: 1.4,
           text: (row) =>
             row.target.toleranceIn ? `± ${showFigure(row.target.toleranceIn, units)}` : 'none loaded',
           raw: (row) => rawLength(row.target.toleranceIn?.value, units),
         },
-        { id: 'verdict', title: 'Answer', weight: 2, text: (row) => verdictWords[row.compared.verdict] },
-        { id: 'mend', title: 'What to do', weight: 2.4, text: (row) => verdictMends[row.compared.verdict] },
+        { id: 'verdict', title: 'Answer', text: (row) => verdictWords[row.compared.verdict] },
+        { id: 'mend', title: 'What to do', text: (row) => verdictMends[row.compared.verdict] },
         {
           id: 'scatter',
           title: 'Repeats differ by',
-          weight: 1.4,
           text: (row) =>
             row.compared.scatterIn === undefined ? '' : showLength(row.compared.scatterIn, units, 64),
           raw: (row) => rawLength(row.compared.scatterIn, units),
@@ -204,7 +194,6 @@ export const shapeTable = (showing: Showing): Table => {
     title,
     unit: lengthUnit(units),
     align: 'right' as const,
-    weight: 2,
     text: ({ cluster }: ShapeRow) => {
       const std = Math.sqrt(Math.max(0, cluster.covariance[k * 4] ?? 0));
       const places = units === 'mm' ? 1 : 3;
@@ -222,17 +211,16 @@ export const shapeTable = (showing: Showing): Table => {
       empty: 'No hold has readings enough to fix a shape.',
       idOf: ({ cluster }) => cluster.id,
       columns: [
-        { id: 'cluster', title: 'Id', weight: 1.4, text: ({ cluster }) => cluster.id },
-        { id: 'words', title: 'In words', weight: 2.4, text: ({ cluster }) => clusterWords(cluster.id) },
-        { id: 'hold', title: 'When', weight: 2.4, text: ({ adjustment }) => holdWords[adjustment.hold] },
+        { id: 'cluster', title: 'Id', text: ({ cluster }) => cluster.id },
+        { id: 'words', title: 'In words', text: ({ cluster }) => clusterWords(cluster.id) },
+        { id: 'hold', title: 'When', text: ({ adjustment }) => holdWords[adjustment.hold] },
         along(0, 'x', 'Station'),
         along(1, 'y', 'Butt line'),
         along(2, 'z', 'Water line'),
-        { id: 'moved', title: 'Answer', weight: 2, text: ({ cluster }) => movedWords[cluster.moved] },
+        { id: 'moved', title: 'Answer', text: ({ cluster }) => movedWords[cluster.moved] },
         {
           id: 'datum',
           title: 'Reference',
-          weight: 1.4,
           text: ({ cluster }) => (cluster.datum ? 'reference point' : ''),
         },
       ],

@@ -1,0 +1,228 @@
+import type { Assessment } from '../core/assessment.ts';
+import type { Job } from '../core/job/jobSchema.ts';
+import { latestOf } from '../core/job/stampOrder.ts';
+import { standing } from '../core/job/standing.ts';
+import type { MapViewName } from './draw/project.ts';
+import { pageOne } from './record/pageOne.ts';
+import type { Part, Report, ReportHead, Section } from './record/sections.ts';
+import { showTime, type Units } from './show.ts';
+import { areasTable, lookAgainTable } from './tables/coverage.ts';
+import { decisionsTable, findingsTable } from './tables/findings.ts';
+import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
+import { lookNextTable } from './tables/lookNext.ts';
+import { releaseLines, reliefOf } from './tables/relief.ts';
+import type { Showing } from './tables/showing.ts';
+import { issuesTable, manualTable, sourcesTable } from './tables/sources.ts';
+import { casesTable } from './tables/statics.ts';
+import { fitLines, readingsTable, shapeTable, targetsTable } from './tables/trammel.ts';
+import { cautionsFor } from './words/cautions.ts';
+import { countWords, listWords } from './words/names.ts';
+
+/** What a report needs besides the job and its results; all of it is printed. */
+export interface ReportOptions {
+  readonly paper: 'a4' | 'letter';
+  readonly units: Units;
+  /** Version of the program. */
+  readonly version: string;
+  /** Digest of the job document, made at the rim. */
+  readonly hash: string;
+}
+
+/** What every sheet says of the job. The date is the latest record's, so that the same job prints the same bytes on any day. */
+export const reportHead = (job: Job, options: ReportOptions): ReportHead => {
+  const latest = latestOf(job.records);
+  return {
+    title: 'Damage report',
+    job: job.name,
+    aircraft: job.aircraft ?? 'not entered',
+    practice: job.purpose === 'practice',
+    date: latest ? showTime(latest.at) : 'no record yet',
+    revision: `${countWords(job.records.length, 'record')} · ${options.hash.slice(0, 12)}`,
+    version: options.version,
+    paper: options.paper,
+  };
+};
+
+const heading = (text: string, note?: string): Section => ({
+  kind: 'heading',
+  text,
+  ...(note ? { note } : {}),
+});
+
+const reliefSections = (showing: Showing): readonly Section[] => {
+  const { relief } = showing.assessment;
+  const head: readonly Section[] = [
+    heading('Relief cuts'),
+    { kind: 'cautions', cautions: cautionsFor('cutting') },
+    ...(relief.kind === 'notRanked'
+      ? [{ kind: 'lines', lines: ['Not ranked: say how the truss is held.'], strong: true } as const]
+      : []),
+    ...(relief.kind === 'movesFreely'
+      ? [
+          {
+            kind: 'lines',
+            lines: ['The truss moves freely as held, so no cut is worked.'],
+            strong: true,
+          } as const,
+        ]
+      : []),
+  ];
+  if (relief.targets.length === 0)
+    return [
+      ...head,
+      { kind: 'lines', lines: ['No member has a finding or a decision, so no cut is worked.'] },
+    ];
+  return [
+    ...head,
+    ...relief.targets.flatMap((target): readonly Section[] => {
+      const first = releaseLines(target);
+      const measure = target.measureFirst;
+      return [
+        { kind: 'subheading', text: `To relieve ${target.member}` },
+        {
+          kind: 'lines',
+          lines: [
+            ...(first.length > 0 ? [`First, without a saw: ${first.join('; ')}.`] : []),
+            ...(measure.length > 0
+              ? [`Damage with no size given nearby: measure ${listWords(measure)} before any cut.`]
+              : []),
+          ],
+        },
+        { kind: 'table', table: reliefOf(showing, target) },
+      ];
+    }),
+  ];
+};
+
+const views: readonly (readonly MapViewName[])[] = [
+  ['leftSide', 'rightSide'],
+  ['plan', 'fromBelow'],
+  ['threeQuarter'],
+];
+
+const mapParts = ({ assessment: { truss, coverage } }: Showing): readonly Part[] => [
+  ...views.map(
+    (pair): Part => ({
+      lie: 'turned',
+      side: pair.map((name) => sideOf[name]).join(' · '),
+      sections: [{ kind: 'map', truss, coverage, views: pair }],
+    }),
+  ),
+  {
+    lie: 'turned',
+    side: "From ahead: pilot's left is on the right",
+    sections: [{ kind: 'stations', truss, coverage }],
+  },
+];
+
+const sideOf = {
+  leftSide: "Pilot's left",
+  rightSide: "pilot's right",
+  plan: "Top: pilot's right is up",
+  fromBelow: "bottom: pilot's left is up",
+  fromAhead: "From ahead: pilot's left is on the right",
+  threeQuarter: "From ahead, above, pilot's left",
+} as const satisfies Record<MapViewName, string>;
+
+/**
+ * The damage report as plain sections: page one with what nobody has looked at, the maps, then every finding, reading, sum and source.
+ * It records; it gives no verdict on the aircraft.
+ */
+export const damageReport = (job: Job, assessment: Assessment, options: ReportOptions): Report => {
+  const showing: Showing = { job, assessment, units: options.units };
+  const live = standing(job.records);
+  const head = reportHead(job, options);
+  const side = "Left and right are the pilot's";
+  return {
+    head,
+    parts: [
+      { lie: 'upright', side, sections: pageOne(showing, head, live) },
+      ...mapParts(showing),
+      {
+        lie: 'turned',
+        side,
+        sections: [
+          heading('Findings'),
+          { kind: 'table', table: findingsTable(showing) },
+          { kind: 'subheading', text: 'Decisions' },
+          { kind: 'table', table: decisionsTable(showing) },
+          heading('Look again'),
+          { kind: 'table', table: lookAgainTable(showing) },
+          heading('Look here next'),
+          { kind: 'cautions', cautions: cautionsFor('lookNext') },
+          { kind: 'table', table: lookNextTable(showing) },
+          heading('Areas and their access'),
+          { kind: 'table', table: areasTable(showing) },
+        ],
+      },
+      {
+        lie: 'turned',
+        side,
+        sections: [
+          heading('Locked in'),
+          { kind: 'cautions', cautions: cautionsFor('lockedIn') },
+          { kind: 'lines', lines: lockedInLines(showing) },
+          { kind: 'table', table: lockedInTable(showing) },
+          { kind: 'subheading', text: 'Suspected of a bend nobody has seen' },
+          { kind: 'table', table: suspectsTable(showing) },
+          ...reliefSections(showing),
+        ],
+      },
+      {
+        lie: 'turned',
+        side,
+        sections: [
+          heading('Trammel readings against targets'),
+          { kind: 'cautions', cautions: cautionsFor('measuring') },
+          { kind: 'lines', lines: fitLines(showing) },
+          { kind: 'table', table: readingsTable(showing) },
+          { kind: 'subheading', text: 'Shape from the readings' },
+          { kind: 'table', table: shapeTable(showing) },
+          heading('Trammel targets'),
+          {
+            kind: 'table',
+            table: targetsTable(showing),
+            only: ['distance', 'words', 'kind', 'bay', 'target', 'basis', 'tolerance'],
+          },
+        ],
+      },
+      {
+        lie: 'upright',
+        side,
+        sections: [
+          heading('Load cases'),
+          { kind: 'table', table: casesTable(showing) },
+          heading('Sources and assumptions'),
+          { kind: 'cautions', cautions: [...cautionsFor('generalRules'), ...cautionsFor('noSource')] },
+          { kind: 'table', table: sourcesTable(showing) },
+          { kind: 'subheading', text: 'Your own data' },
+          { kind: 'table', table: manualTable(showing, live.manual) },
+          heading('Open questions'),
+          { kind: 'table', table: issuesTable(showing) },
+          ...(live.notes.length > 0
+            ? ([
+                heading('Notes'),
+                {
+                  kind: 'lines',
+                  lines: live.notes.map(
+                    (note) =>
+                      `${showTime(note.at)}, ${note.by}${note.of ? `, on ${note.of}` : ''}: ${note.words}`,
+                  ),
+                },
+              ] as const)
+            : []),
+        ],
+      },
+    ],
+  };
+};
+
+const lockedInLines = ({ assessment: { lockedIn } }: Showing): readonly string[] => [
+  ...(lockedIn.sources.length > 0
+    ? [`Worked from the measured bends of ${listWords(lockedIn.sources)}.`]
+    : []),
+  ...(lockedIn.unmeasured.length > 0
+    ? [`Missing, because their size is not given: ${listWords(lockedIn.unmeasured)}.`]
+    : []),
+  ...(lockedIn.kind === 'movesFreely' ? ['The truss moves freely as held, so nothing is worked.'] : []),
+];

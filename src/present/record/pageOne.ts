@@ -1,0 +1,114 @@
+import type { Standing } from '../../core/job/standing.ts';
+import { showTime } from '../show.ts';
+import type { Showing } from '../tables/showing.ts';
+import { workingAid } from '../words/cautions.ts';
+import { countWords, zoneWords } from '../words/names.ts';
+import type { ReportHead, Section } from './sections.ts';
+
+const share = (part: number, all: number, one: string): string => `${part} of ${countWords(all, one)}`;
+
+/** People who entered something, each with how many records. */
+const people = ({ job }: Showing): string => {
+  const counts = new Map<string, number>();
+  for (const { by } of job.records) counts.set(by, (counts.get(by) ?? 0) + 1);
+  return counts.size === 0
+    ? 'nobody yet'
+    : [...counts.entries()]
+        .sort(([a], [b]) => (a < b ? -1 : 1))
+        .map(([by, n]) => `${by} (${countWords(n, 'record')})`)
+        .join(', ');
+};
+
+const heldWords = ({ job, assessment }: Showing, live: Standing): string => {
+  const latest = live.held[live.held.length - 1];
+  const id = assessment.statics.heldAs;
+  const setup = job.model.setups.find((one) => one.id === id)?.name ?? id;
+  return latest
+    ? `${setup}, entered by ${latest.by} ${showTime(latest.at)}`
+    : `${setup}; nobody has entered how it is held now`;
+};
+
+const standsWords = ({ assessment: { statics } }: Showing): string => {
+  if (statics.kind === 'movesFreely')
+    return 'Held so, the truss as drawn moves freely. No forces, locked-in sums or cuts are worked on it.';
+  const pinned = statics.pinned;
+  const pins = pinned
+    ? `; with pinned ends ${countWords(pinned.selfStress, 'state')} of self-stress and ${countWords(pinned.mechanisms, 'free movement')}`
+    : '';
+  return `As drawn it stands, ${statics.indeterminacy} times indeterminate as a welded frame${pins}.`;
+};
+
+/** Gates that were opened by name, as the records say it; the words stay as given. */
+const gateLines = (live: Standing): readonly string[] => {
+  const opened = live.progress.flatMap((record) => {
+    const gate = (record as Readonly<Record<string, unknown>>).opened;
+    return typeof gate === 'string'
+      ? [`${record.step}: opened by ${record.by}, ${showTime(record.at)}. Reason: ${gate}`]
+      : [];
+  });
+  return opened.length > 0 ? opened : ['No gate was opened by name.'];
+};
+
+/** Page one: what the job is, what state it is in, and first of all what nobody has looked at. */
+export const pageOne = (showing: Showing, head: ReportHead, live: Standing): readonly Section[] => {
+  const { job, assessment } = showing;
+  const { coverage, truss } = assessment;
+  const { notLookedAt, zones } = coverage;
+  const placed = new Set<string>();
+  const byZone = zones.flatMap((zone) => {
+    const ids = zone.notLookedAt.filter((id) => !placed.has(id));
+    for (const id of ids) placed.add(id);
+    return ids.length > 0 ? [{ title: zoneWords(zone.id), ids }] : [];
+  });
+  const rest = notLookedAt.members.filter((id) => !placed.has(id));
+  const groups = [
+    ...byZone,
+    ...(rest.length > 0 ? [{ title: 'In no bay', ids: rest }] : []),
+    ...(notLookedAt.clusters.length > 0 ? [{ title: 'Clusters', ids: notLookedAt.clusters }] : []),
+  ];
+  const model = live.model ?? job.model;
+  return [
+    { kind: 'title', text: head.title, under: `${job.name}` },
+    {
+      kind: 'facts',
+      rows: [
+        ['Aircraft, as entered', job.aircraft ?? 'not entered'],
+        ['Model', `${model.name}. ${model.source}`],
+        ['Datum', model.datum],
+        ['Latest record', head.date],
+        ['People', people(showing)],
+        ['Held', heldWords(showing, live)],
+        [
+          'Truss',
+          `${countWords(truss.members.length, 'member')}, ${countWords(truss.clusters.length, 'cluster')}. ${standsWords(showing)}`,
+        ],
+        ...(live.mishap?.story ? [['As told', live.mishap.story] as const] : []),
+      ],
+    },
+    { kind: 'lines', lines: [`${workingAid}. It counts and reckons; people decide and sign.`], strong: true },
+    {
+      kind: 'notLookedAt',
+      counts: [
+        share(notLookedAt.members.length, truss.members.length, 'member'),
+        share(notLookedAt.clusters.length, truss.clusters.length, 'cluster'),
+      ],
+      groups,
+    },
+    { kind: 'subheading', text: 'Counts' },
+    { kind: 'counts', coverage },
+    { kind: 'subheading', text: 'Gates opened by name' },
+    { kind: 'lines', lines: gateLines(live) },
+    ...(coverage.clashes.length > 0
+      ? ([
+          { kind: 'subheading', text: 'Two corrections of one record' },
+          {
+            kind: 'lines',
+            lines: coverage.clashes.map(
+              (clash) =>
+                `${clash.replaced} is replaced by ${clash.by.join(' and by ')}: both stand until somebody decides.`,
+            ),
+          },
+        ] as const)
+      : []),
+  ];
+};

@@ -1,0 +1,56 @@
+import type { Truss } from '../../core/truss/result.ts';
+import type { Coverage } from '../../core/walkRound/result.ts';
+import type { MapViewName } from '../draw/project.ts';
+import type { Table } from '../table.ts';
+import type { Caution } from '../words/cautions.ts';
+
+/** One thing on a page, as plain data. The layout decides where it stands; it never decides whether. */
+export type Section =
+  | { readonly kind: 'title'; readonly text: string; readonly under: string }
+  | { readonly kind: 'heading'; readonly text: string; readonly note?: string }
+  | { readonly kind: 'subheading'; readonly text: string; readonly note?: string }
+  | { readonly kind: 'facts'; readonly rows: readonly (readonly [name: string, value: string])[] }
+  | { readonly kind: 'lines'; readonly lines: readonly string[]; readonly strong?: boolean }
+  | { readonly kind: 'counts'; readonly coverage: Coverage }
+  | {
+      readonly kind: 'notLookedAt';
+      readonly counts: readonly [string, string];
+      readonly groups: readonly { readonly title: string; readonly ids: readonly string[] }[];
+    }
+  | { readonly kind: 'table'; readonly table: Table; readonly only?: readonly string[] }
+  | { readonly kind: 'cautions'; readonly cautions: readonly Caution[] }
+  | {
+      readonly kind: 'map';
+      readonly truss: Truss;
+      readonly coverage: Coverage;
+      /** Views that share a sheet and a scale. */
+      readonly views: readonly MapViewName[];
+    }
+  | { readonly kind: 'stations'; readonly truss: Truss; readonly coverage: Coverage };
+
+/** Sheets that belong together: which way they lie, which side they show, at what scale. */
+export interface Part {
+  readonly lie: 'upright' | 'turned';
+  /** Side in words for the title block. */
+  readonly side: string;
+  readonly sections: readonly Section[];
+}
+
+/** What every sheet says of the job. */
+export interface ReportHead {
+  readonly title: string;
+  readonly job: string;
+  readonly aircraft: string;
+  readonly practice: boolean;
+  /** Time of the latest record, as it stands there; never the reader's clock. */
+  readonly date: string;
+  readonly revision: string;
+  readonly version: string;
+  readonly paper: 'a4' | 'letter';
+}
+
+/** A report as plain data: what it says, in order, before anything is laid out. */
+export interface Report {
+  readonly head: ReportHead;
+  readonly parts: readonly Part[];
+}

@@ -1,0 +1,48 @@
+import type { Assessment } from '../core/assessment.ts';
+import type { Job } from '../core/job/jobSchema.ts';
+import { latestOf } from '../core/job/stampOrder.ts';
+import { csvText } from './csv.ts';
+import { pdfBytes } from './pdf.ts';
+import { damageReport, type ReportOptions } from './record.ts';
+import { sheets } from './sheet/layout.ts';
+import { allTables } from './tables/allTables.ts';
+import { pageFoot } from './words/cautions.ts';
+
+/** A file to write or to offer: a name without folder, and its bytes. */
+export interface ReportFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * Everything a job is handed over as: `report.pdf` and one CSV a table, in the order of the work.
+ * The one function that both the screen and the terminal call; same job and options, same bytes.
+ */
+export const reportFiles = async (
+  job: Job,
+  assessment: Assessment,
+  options: ReportOptions,
+): Promise<readonly ReportFile[]> => {
+  const report = damageReport(job, assessment, options);
+  const latest = latestOf(job.records);
+  const pdf = await pdfBytes(sheets(report), {
+    title: `${report.head.title}: ${job.name}`,
+    subject: pageFoot,
+    version: options.version,
+    ...(latest ? { at: latest.at } : {}),
+  });
+  const head = {
+    job: job.name,
+    date: report.head.date,
+    version: options.version,
+    practice: report.head.practice,
+  };
+  const encoder = new TextEncoder();
+  return [
+    { name: 'report.pdf', bytes: pdf },
+    ...allTables({ job, assessment, units: options.units }).map((table) => ({
+      name: `${table.name}.csv`,
+      bytes: encoder.encode(csvText(table, head)),
+    })),
+  ];
+};
