@@ -36,7 +36,7 @@ const plainSigns = (text: string): string =>
 
 const decimal = '(?:\\d+(?:\\.\\d*)?|\\.\\d+)';
 const feet = `(?:(?<feet>${decimal}) ?(?:'|feet|foot|ft\\.?)(?: ?- ?| ?))`;
-const mixed = '(?:(?<whole>\\d+)(?: |-))?(?<top>\\d+) ?/ ?(?<under>\\d+)';
+const mixed = '(?:(?<whole>\\d+)(?: |- ?))?(?<top>\\d+) ?/ ?(?<under>\\d+)';
 const inches = `(?:(?:${mixed}|(?<plain>${decimal})) ?(?<mark>"|inches|inch|in\\.?)?)`;
 const inchForm = new RegExp(`^(?:${feet})?${inches}$`);
 const feetForm = new RegExp(`^(?<feet>${decimal}) ?(?:'|feet|foot|ft\\.?)$`);
@@ -67,7 +67,7 @@ const measure = (text: string, unit: 'in' | 'mm', no: Refusal): number | Issue =
   if (onlyFeet !== undefined) return Number(onlyFeet) * 12;
   const parts = inchForm.exec(text)?.groups;
   if (!parts)
-    return no(/[a-z]$/.test(text) ? 'unknown-unit' : 'not-a-length', 'write-like-23-5/16-or-592.1-mm');
+    return no(/[a-z]$/.test(text) ? 'unknown-unit' : 'not-a-length', 'write-like-the-examples');
   if (unit === 'mm' && parts.mark === undefined && parts.feet === undefined)
     return no('fraction-without-inch-mark', 'add-inch-mark');
   return fromParts(parts, no);
@@ -90,8 +90,8 @@ export const parseLength = (
   const typed = text.trim();
   const no: Refusal = (code, mend, facts = {}) =>
     issue(code, '', { got: typed.slice(0, MOST_CHARACTERS), ...facts }, mend);
-  if (typed === '') return refused([no('no-length', 'write-like-23-5/16-or-592.1-mm')]);
-  if (typed.length > MOST_CHARACTERS) return refused([no('not-a-length', 'write-like-23-5/16-or-592.1-mm')]);
+  if (typed === '') return refused([no('no-length', 'write-like-the-examples')]);
+  if (typed.length > MOST_CHARACTERS) return refused([no('not-a-length', 'write-like-the-examples')]);
   const plain = plainSigns(typed);
   const negative = plain.startsWith('-');
   if (negative && !allow.negative) return refused([no('negative-length', 'write-without-sign')]);
