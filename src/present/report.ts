@@ -1,6 +1,8 @@
-import type { Assessment } from '../core/assessment.ts';
+import { assess } from '../core/assess.ts';
 import type { Job } from '../core/job/jobSchema.ts';
 import { latestOf } from '../core/job/stampOrder.ts';
+import { VERSION } from '../core/version.ts';
+import { contentHash } from './contentHash.ts';
 import { csvText } from './csv.ts';
 import { pdfBytes } from './pdf.ts';
 import { damageReport, type ReportOptions } from './record.ts';
@@ -20,9 +22,11 @@ export interface ReportFile {
  */
 export const reportFiles = async (
   job: Job,
-  assessment: Assessment,
-  options: ReportOptions,
+  choice: Pick<ReportOptions, 'paper' | 'units'>,
 ): Promise<readonly ReportFile[]> => {
+  // worked here without a question, so that what is selected on a screen cannot change the paper
+  const assessment = assess(job);
+  const options: ReportOptions = { ...choice, version: VERSION, hash: contentHash(job) };
   const report = damageReport(job, assessment, options);
   const latest = latestOf(job.records);
   const pdf = await pdfBytes(sheets(report), {

@@ -1,4 +1,3 @@
-import { assess } from '../../core/assess.ts';
 import { issue, refused } from '../../core/base/issue.ts';
 import { reportFiles } from '../../present/report.ts';
 import { readJobFile, writeFiles } from '../files.ts';
@@ -17,7 +16,7 @@ export const report: Command = {
     if (options.out === undefined) return refused([issue('no-folder-named', '--out', {}, 'name-a-folder')]);
     const read = readJobFile(file);
     if (!read.ok) return read;
-    const files = await reportFiles(read.value, assess(read.value), { paper, units: 'inFraction' });
+    const files = await reportFiles(read.value, { paper, units: 'inFraction' });
     const written = writeFiles(options.out, files);
     if (!written.ok) return written;
     return { ok: true, text: written.value.join('\n'), json: { files: written.value }, issues: read.issues };

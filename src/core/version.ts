@@ -1,0 +1,2 @@
+/** Version of Tubewright, printed on every page; a test holds it to package.json. */
+export const VERSION = '0.1.0';
