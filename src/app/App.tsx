@@ -1,0 +1,127 @@
+import { type DragEvent, useEffect } from 'react';
+import { cautionsFor } from '../present/words/cautions.ts';
+import { issueSentence, mendSentence } from '../present/words/issues.ts';
+import { pressKey } from './commands.ts';
+import { openFile, saveCopy } from './jobs.ts';
+import { Inspector } from './panels/Inspector.tsx';
+import { LoadPathPanel } from './panels/LoadPath.tsx';
+import { Picture } from './panels/Picture.tsx';
+import { RecordPanel } from './panels/Record.tsx';
+import { RelievePanel } from './panels/Relieve.tsx';
+import { StartPanel } from './panels/Start.tsx';
+import { TrammelPanel } from './panels/Trammel.tsx';
+import { TrussTable } from './panels/TrussTable.tsx';
+import { WalkRoundPanel } from './panels/WalkRound.tsx';
+import { ErrorEdge } from './parts/ErrorEdge.tsx';
+import { Head } from './parts/Head.tsx';
+import { Legend } from './parts/Legend.tsx';
+import { Route, routeWords } from './parts/Route.tsx';
+import { Toolbar } from './parts/Toolbar.tsx';
+import { WorkLine } from './parts/Waiting.tsx';
+import { forgetRefused, useJob } from './state/job.ts';
+import { usePrefs } from './state/prefs.ts';
+import { useSaved } from './state/saved.ts';
+import { type Route as RouteName, useView } from './state/view.ts';
+
+const panels = {
+  start: StartPanel,
+  walkRound: WalkRoundPanel,
+  loadPath: LoadPathPanel,
+  trammel: TrammelPanel,
+  relieve: RelievePanel,
+  record: RecordPanel,
+} as const satisfies Record<RouteName, () => React.ReactNode>;
+
+const dropped = (event: DragEvent): void => {
+  event.preventDefault();
+  const file = event.dataTransfer.files[0];
+  if (file) void openFile(file);
+};
+
+/** The sheet: title block above, route at the left, truss in the middle, card at the right, table below. */
+export const App = () => {
+  const light = usePrefs((prefs) => prefs.light);
+  const { route, middle } = useView();
+  useEffect(() => {
+    document.documentElement.dataset.light = light;
+  }, [light]);
+  useEffect(() => {
+    const pressed = (event: KeyboardEvent): void => {
+      if (pressKey(event)) event.preventDefault();
+    };
+    addEventListener('keydown', pressed);
+    return () => removeEventListener('keydown', pressed);
+  }, []);
+  const Panel = panels[route];
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: a file may be dropped anywhere; opening by button and key does the same
+    <div className="sheet" data-middle={middle} onDragOver={(e) => e.preventDefault()} onDrop={dropped}>
+      <Head />
+      <Notices />
+      <Route />
+      <main className="middle" aria-label="Truss">
+        <Toolbar />
+        <section className="picture" aria-label="Truss picture" hidden={middle === 'table'}>
+          <Picture />
+        </section>
+        <details className="legend-fold" open>
+          <summary>Legend and filter</summary>
+          <Legend />
+        </details>
+        {middle !== 'picture' && <TrussTable />}
+      </main>
+      <aside className="card" aria-label={routeWords[route]}>
+        <WorkLine />
+        <div className="card-body">
+          <Inspector />
+          <ErrorEdge
+            key={route}
+            words="This part of the screen failed. The job is saved; the other parts go on working."
+          >
+            <Panel />
+          </ErrorEdge>
+        </div>
+      </aside>
+    </div>
+  );
+};
+
+/** What must be seen from any part of the route: practice mark, failed saving, a change that was refused. */
+const Notices = () => {
+  const { message, state } = useSaved();
+  const purpose = useJob((job) => job.job?.purpose);
+  const refused = useJob((job) => job.refused);
+  const [first] = refused;
+  return (
+    <div className="notices">
+      {purpose === 'practice' && (
+        <p className="banner" role="note">
+          {cautionsFor('practice').map(({ text }) => text)}
+        </p>
+      )}
+      {message !== null && (
+        <div className="banner row" role="alert">
+          <span>{message}</span>
+          {state === 'failed' && (
+            <button type="button" onClick={saveCopy}>
+              Save a copy of the job
+            </button>
+          )}
+          <button type="button" onClick={() => useSaved.setState({ message: null })}>
+            Read
+          </button>
+        </div>
+      )}
+      {first && (
+        <div className="banner row" role="alert">
+          <span>
+            Not recorded: {issueSentence(first)} {mendSentence(first)}
+          </span>
+          <button type="button" onClick={forgetRefused}>
+            Read
+          </button>
+        </div>
+      )}
+    </div>
+  );
+};

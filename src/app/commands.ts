@@ -1,0 +1,199 @@
+import { type TagWord, tag, tagWords } from './deeds.ts';
+import { openFromPicker, saveCopy } from './jobs.ts';
+import { routeWords } from './parts/Route.tsx';
+import { viewWords } from './parts/Toolbar.tsx';
+import type { ViewName } from './scene/sceneProps.ts';
+import { stopWork, useAnswer } from './state/answer.ts';
+import { redo, redoName, undo, undoName, useJob } from './state/job.ts';
+import { setPrefs, usePrefs } from './state/prefs.ts';
+import { ask, type Route, routes, selectAll, setView, useView } from './state/view.ts';
+
+/** Something a person can do, once: buttons, keys and the find box all use this row. */
+export interface Command {
+  readonly id: string;
+  readonly name: string;
+  /** `Mod` is Ctrl or ⌘. A single letter acts only outside fields, and can be switched off. */
+  readonly keys?: string;
+  readonly when: () => boolean;
+  readonly do: () => void;
+}
+
+const open = (): boolean => useJob.getState().job !== null;
+const picked = (): boolean => useView.getState().selected.length > 0;
+
+const focusOn = (selector: string): void => {
+  const field = document.querySelector<HTMLElement>(selector);
+  field?.focus();
+};
+
+const twins = (): readonly string[] => {
+  const truss = useAnswer.getState().atOnce?.truss;
+  const byId = new Map<string, string>();
+  for (const { left, right } of truss?.pairs ?? []) {
+    byId.set(left, right);
+    byId.set(right, left);
+  }
+  return useView.getState().selected.flatMap((id) => byId.get(id) ?? []);
+};
+
+const apartBay = (how: 'isolate' | 'ghost'): void => {
+  const { selected, apart } = useView.getState();
+  const now = useAnswer.getState().atOnce;
+  const last = selected.at(-1);
+  const bay =
+    last === undefined ? undefined : (now?.members.get(last)?.bay ?? now?.clusters.get(last)?.station);
+  const zone = now?.truss.bays.find(({ id }) => id === bay)?.id;
+  setView({ apart: apart?.how === how || zone === undefined ? null : { zone, how } });
+};
+
+const tagKeys = {
+  bent: 'B',
+  cracked: 'C',
+  forReplacement: 'R',
+  lookAgain: 'A',
+  lookedAt: 'L',
+} as const satisfies Record<TagWord, string>;
+const viewKeys = {
+  leftSide: '1',
+  rightSide: '2',
+  plan: '3',
+  fromAhead: '4',
+  fromBelow: '5',
+  threeQuarter: '6',
+} as const satisfies Record<ViewName, string>;
+
+export const commands: readonly Command[] = [
+  {
+    id: 'undo',
+    name: 'Undo',
+    keys: 'Mod+Z',
+    when: () => undoName() !== null,
+    do: undo,
+  },
+  { id: 'redo', name: 'Redo', keys: 'Mod+Shift+Z', when: () => redoName() !== null, do: redo },
+  {
+    id: 'find',
+    name: 'Find a tube, a cluster or an action',
+    keys: '/',
+    when: open,
+    do: () => focusOn('#find'),
+  },
+  { id: 'open', name: 'Open a file', keys: 'Mod+O', when: () => true, do: openFromPicker },
+  { id: 'saveCopy', name: 'Save a copy as a file', keys: 'Mod+S', when: open, do: saveCopy },
+  ...(Object.keys(tagKeys) as TagWord[]).map((word) => ({
+    id: `tag-${word}`,
+    name: `Tag: ${tagWords[word]}`,
+    keys: tagKeys[word],
+    when: () => open() && picked(),
+    do: () => tag(useView.getState().selected, word),
+  })),
+  ...(Object.keys(viewKeys) as ViewName[]).map((view) => ({
+    id: `view-${view}`,
+    name: `View: ${viewWords[view]}`,
+    keys: viewKeys[view],
+    when: open,
+    do: () => ask(view, 'all'),
+  })),
+  { id: 'fitAll', name: 'Fit all', keys: 'F', when: open, do: () => ask('keep', 'all') },
+  {
+    id: 'fitSelected',
+    name: 'Fit selected',
+    keys: 'Shift+F',
+    when: picked,
+    do: () => ask('keep', 'selection'),
+  },
+  { id: 'isolateBay', name: 'Show only this bay', keys: 'I', when: picked, do: () => apartBay('isolate') },
+  { id: 'ghostBay', name: 'Fade this bay', keys: 'G', when: picked, do: () => apartBay('ghost') },
+  {
+    id: 'showAll',
+    name: 'Show everything again',
+    keys: 'Shift+G',
+    when: () => useView.getState().apart !== null || useView.getState().hidden.length > 0,
+    do: () => setView({ apart: null, hidden: [] }),
+  },
+  {
+    id: 'twin',
+    name: 'Select the opposite-hand twin',
+    keys: 'T',
+    when: () => twins().length > 0,
+    do: () => selectAll(twins()),
+  },
+  { id: 'clear', name: 'Select nothing', keys: 'Escape', when: picked, do: () => selectAll([]) },
+  {
+    id: 'names',
+    name: 'Names on or off',
+    keys: 'N',
+    when: open,
+    do: () => setView({ labels: useView.getState().labels === 'all' ? 'selection' : 'all' }),
+  },
+  {
+    id: 'table',
+    name: 'Picture or table',
+    keys: 'V',
+    when: open,
+    do: () => setView({ middle: useView.getState().middle === 'picture' ? 'both' : 'picture' }),
+  },
+  {
+    id: 'several',
+    name: 'Pick several, on or off',
+    keys: 'M',
+    when: open,
+    do: () => setView({ several: !useView.getState().several }),
+  },
+  {
+    id: 'stop',
+    name: 'Stop the work in hand',
+    keys: 'Mod+.',
+    when: () => useAnswer.getState().working,
+    do: stopWork,
+  },
+  ...routes.map((route: Route, i) => ({
+    id: `go-${route}`,
+    name: `Go to: ${routeWords[route]}`,
+    keys: `Alt+${i + 1}`,
+    when: () => true,
+    do: () => setView({ route }),
+  })),
+  ...(['day', 'night', 'outdoor'] as const).map((light) => ({
+    id: `light-${light}`,
+    name: `Light: ${light}`,
+    when: () => usePrefs.getState().light !== light,
+    do: () => setPrefs({ light }),
+  })),
+];
+
+/** A key press as the rows above write it: `Mod+Shift+Z`, `F`, `Shift+F`, `/`. */
+export const keysOf = (
+  event: Pick<KeyboardEvent, 'key' | 'code' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>,
+): string => {
+  const digit = event.altKey ? /^Digit(\d)$/.exec(event.code)?.[1] : undefined;
+  const plain = digit ?? (event.key.length === 1 ? event.key.toUpperCase() : event.key);
+  const shift = event.shiftKey && /^([A-Z]|[A-Z][a-z]+)$/.test(plain);
+  return [event.ctrlKey || event.metaKey ? 'Mod' : '', event.altKey ? 'Alt' : '', shift ? 'Shift' : '', plain]
+    .filter((part) => part !== '')
+    .join('+');
+};
+
+const inField = (target: EventTarget | null): boolean =>
+  target instanceof Element && target.closest('input, select, textarea, [contenteditable]') !== null;
+
+/** Does what the key says; gives whether there was such a command. */
+export const pressKey = (event: KeyboardEvent): boolean => {
+  const keys = keysOf(event);
+  const command = commands.find((one) => one.keys === keys);
+  if (!command?.when()) return false;
+  const plain = !event.ctrlKey && !event.metaKey && !event.altKey;
+  if (
+    plain &&
+    (inField(event.target) || (!usePrefs.getState().letterKeys && keys.length <= 7 && keys !== 'Escape'))
+  )
+    return false;
+  command.do();
+  return true;
+};
+
+export const commandOf = (id: string): Command => {
+  const command = commands.find((one) => one.id === id);
+  if (!command) throw new Error(`no command ${id}`);
+  return command;
+};

@@ -1,0 +1,29 @@
+import './plainChecks.ts';
+import './style/tokens.css';
+import './style/parts.css';
+import './style/sheet.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { beginKeeping, save } from './jobs.ts';
+import { firstText } from './models.ts';
+import { ErrorEdge } from './parts/ErrorEdge.tsx';
+import { followJob } from './state/answer.ts';
+import { usePrefs } from './state/prefs.ts';
+
+document.documentElement.dataset.light = usePrefs.getState().light;
+followJob();
+// Leaving the page is announced by this alone on phones and tablets.
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'hidden') void save();
+});
+void beginKeeping(firstText);
+void navigator.storage?.persist?.();
+
+createRoot(document.getElementById('root')!).render(
+  <StrictMode>
+    <ErrorEdge words="The screen failed by our own fault. What you entered is saved on this device; load the page again.">
+      <App />
+    </ErrorEdge>
+  </StrictMode>,
+);

@@ -1,0 +1,204 @@
+import { type FormEvent, useState } from 'react';
+import type { Draft } from '../../core/job/change.ts';
+import {
+  type Hold,
+  holds,
+  instruments,
+  markKinds,
+  type Reading,
+  type ReadingEnd,
+} from '../../core/job/jobSchema.ts';
+import { holdWords, instrumentWords, markWords } from '../../present/words/record.ts';
+import { saveReading } from '../deeds.ts';
+import { ClockDial } from '../parts/ClockDial.tsx';
+import { dialWords } from '../parts/dialWords.ts';
+import { Issues } from '../parts/Issues.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+import { readEntry } from '../parts/lengthEntry.ts';
+import { useAnswer } from '../state/answer.ts';
+import { useJob } from '../state/job.ts';
+import { usePrefs } from '../state/prefs.ts';
+
+interface EndState {
+  readonly mark: ReadingEnd['mark'];
+  readonly on: string;
+  readonly clock: number | undefined;
+}
+
+const axisEnd: EndState = { mark: 'axis', on: '', clock: undefined };
+
+/** One distance as it was taken: a length, or a trammel set and by how much it missed. */
+export const ReadingForm = ({ from, to }: { readonly from: string; readonly to: string }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const refused = useJob((state) => state.refused);
+  const [by, setBy] = useState<'length' | 'setAndMiss'>('length');
+  const [texts, setTexts] = useState({ length: '', set: '', miss: '', std: '' });
+  const [wanted, setWanted] = useState(false);
+  const [instrument, setInstrument] = useState<Reading['instrument']>('trammel');
+  const [hold, setHold] = useState<Hold>('beforeCutting');
+  const [ends, setEnds] = useState<readonly [EndState, EndState]>([axisEnd, axisEnd]);
+  const set = (key: keyof typeof texts) => (typed: string) => setTexts({ ...texts, [key]: typed });
+  const asked = wanted ? 'Enter a length' : undefined;
+
+  const send = (event: FormEvent): void => {
+    event.preventDefault();
+    const entry = (key: keyof typeof texts) => readEntry(texts[key], units, key === 'miss');
+    const [length, setAt, miss, std] = [entry('length'), entry('set'), entry('miss'), entry('std')];
+    const enough =
+      by === 'length' ? length.kind === 'length' : setAt.kind === 'length' && miss.kind === 'length';
+    if (!enough || std.kind === 'wrong') {
+      setWanted(true);
+      return;
+    }
+    const typed = by === 'length' ? { lengthIn: texts.length } : { setIn: texts.set, missIn: texts.miss };
+    const end = (cluster: string, { mark, on, clock }: EndState): ReadingEnd => ({
+      cluster,
+      mark,
+      ...(mark === 'axis' || on === '' ? {} : { on }),
+      ...(mark === 'axis' || clock === undefined ? {} : { clock }),
+    });
+    const reading = {
+      ends: [end(from, ends[0]), end(to, ends[1])],
+      ...(by === 'length' && length.kind === 'length' ? { lengthIn: length.valueIn } : {}),
+      ...(by === 'setAndMiss' && setAt.kind === 'length' && miss.kind === 'length'
+        ? { setAndMiss: { setIn: setAt.valueIn, missIn: miss.valueIn } }
+        : {}),
+      instrument,
+      ...(std.kind === 'length' ? { stdIn: std.valueIn } : {}),
+      hold,
+      typed,
+    } as unknown as Draft<Reading>;
+    if (saveReading(reading)) {
+      setTexts({ length: '', set: '', miss: '', std: texts.std });
+      setWanted(false);
+    }
+  };
+
+  return (
+    <form className="stack tight" onSubmit={send} aria-label={`Reading ${from} to ${to}`}>
+      <div className="row" role="radiogroup" aria-label="How it was taken">
+        <label className="check">
+          <input type="radio" checked={by === 'length'} onChange={() => setBy('length')} /> Length read
+        </label>
+        <label className="check">
+          <input type="radio" checked={by === 'setAndMiss'} onChange={() => setBy('setAndMiss')} /> Trammel
+          set, and the miss
+        </label>
+      </div>
+      <div className="fields">
+        {by === 'length' ? (
+          <LengthField label="Length" typed={texts.length} wanted={asked} onChange={set('length')} />
+        ) : (
+          <>
+            <LengthField label="Set to" typed={texts.set} wanted={asked} onChange={set('set')} />
+            <LengthField
+              label="Missed by (beyond +, inside −)"
+              typed={texts.miss}
+              signed
+              wanted={asked}
+              onChange={set('miss')}
+            />
+          </>
+        )}
+        <Pick
+          label="Instrument"
+          value={instrument}
+          options={instruments}
+          words={instrumentWords}
+          onChange={setInstrument}
+        />
+        <Pick label="When" value={hold} options={holds} words={holdWords} onChange={setHold} />
+        <LengthField
+          label="Sure to about"
+          hint="empty: 1/32 in, assumed"
+          typed={texts.std}
+          onChange={set('std')}
+        />
+      </div>
+      <details>
+        <summary>Where the points stood: {ends.map(({ mark }) => markWords[mark]).join(', ')}</summary>
+        <div className="stack">
+          <End cluster={from} end={ends[0]} onChange={(end) => setEnds([end, ends[1]])} />
+          <End cluster={to} end={ends[1]} onChange={(end) => setEnds([ends[0], end])} />
+        </div>
+      </details>
+      <Issues issues={refused} title="Not recorded" />
+      <button type="submit" className="main">
+        Record the reading
+      </button>
+    </form>
+  );
+};
+
+const Pick = <V extends string>({
+  label,
+  value,
+  options,
+  words,
+  onChange,
+}: {
+  readonly label: string;
+  readonly value: V;
+  readonly options: readonly V[];
+  readonly words: Readonly<Record<V, string>>;
+  readonly onChange: (value: V) => void;
+}) => (
+  <label className="field">
+    <span className="caption">{label}</span>
+    <select value={value} onChange={(e) => onChange(e.target.value as V)}>
+      {options.map((option) => (
+        <option key={option} value={option}>
+          {words[option]}
+        </option>
+      ))}
+    </select>
+  </label>
+);
+
+const End = ({
+  cluster,
+  end,
+  onChange,
+}: {
+  readonly cluster: string;
+  readonly end: EndState;
+  readonly onChange: (end: EndState) => void;
+}) => {
+  const now = useAnswer((answer) => answer.atOnce);
+  const meeting = now?.truss.members.filter(({ from, to }) => from === cluster || to === cluster) ?? [];
+  return (
+    <fieldset className="stack tight" aria-label={`Point at ${cluster}`}>
+      <legend className="caption">Point at {cluster}</legend>
+      <div className="fields">
+        <Pick
+          label="On the"
+          value={end.mark}
+          options={markKinds}
+          words={markWords}
+          onChange={(mark) => onChange({ ...end, mark })}
+        />
+        {end.mark !== 'axis' && (
+          <label className="field">
+            <span className="caption">Of tube</span>
+            <select value={end.on} onChange={(e) => onChange({ ...end, on: e.target.value })}>
+              <option value="">Choose …</option>
+              {meeting.map(({ id }) => (
+                <option key={id} value={id}>
+                  {id}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+      </div>
+      {end.mark !== 'axis' && now && end.on !== '' && (
+        <ClockDial
+          label="Point stands at"
+          words={dialWords(now, end.on)}
+          value={end.clock}
+          onChange={(clock) => onChange({ ...end, clock })}
+        />
+      )}
+    </fieldset>
+  );
+};

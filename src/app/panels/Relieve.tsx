@@ -1,0 +1,194 @@
+import type { CutCandidate, ReliefTarget } from '../../core/relief/result.ts';
+import { showLength, showOpening, showRange, showShare, type Units } from '../../present/show.ts';
+import { listWords, memberWords } from '../../present/words/names.ts';
+import {
+  cutVerdictWords,
+  decidedByWords,
+  releaseWords,
+  tierWords,
+  whyWords,
+} from '../../present/words/relief.ts';
+import { Cautions } from '../parts/Caution.tsx';
+import { PlainLine } from '../parts/FigureLine.tsx';
+import { Issues } from '../parts/Issues.tsx';
+import { Waiting } from '../parts/Waiting.tsx';
+import { useAnswer } from '../state/answer.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { select, useView } from '../state/view.ts';
+
+/** Which cuts would let the selected tube go, best first; what needs no saw stands before them. */
+export const RelievePanel = () => {
+  const all = useAnswer((answer) => answer.assessment);
+  const selected = useView((view) => view.selected);
+  if (!all) return <Waiting />;
+  const target = [...selected]
+    .reverse()
+    .map((id) => all.relief.targets.find(({ member }) => member === id))
+    .find((one) => one !== undefined);
+  return (
+    <div className="stack">
+      {all.relief.kind === 'notRanked' && (
+        <p className="notice">Not ranked: say how the truss is held now, under Start.</p>
+      )}
+      {all.relief.kind === 'movesFreely' && (
+        <p className="notice">
+          The truss as it is held can move without straining a tube. Say how it is held, under Start, before
+          any cut.
+        </p>
+      )}
+      {target ? <Target target={target} /> : <Choose targets={all.relief.targets} />}
+      <Issues issues={all.relief.issues} />
+    </div>
+  );
+};
+
+const Choose = ({ targets }: { readonly targets: readonly ReliefTarget[] }) => {
+  const now = useAnswer((answer) => answer.atOnce);
+  if (targets.length === 0)
+    return (
+      <p className="empty">Select a tube, or record a finding: the cuts that would relieve it come here.</p>
+    );
+  return (
+    <section className="stack tight" aria-label="Tubes with findings">
+      <h2>Which tube is to be relieved?</h2>
+      <ul className="entries">
+        {targets.map(({ member, candidates }) => {
+          const known = now?.members.get(member);
+          return (
+            <li key={member}>
+              <div className="entry-head">
+                <button type="button" className="link" onClick={() => select(member)}>
+                  {member}
+                </button>
+                <span className="small">{candidates.length} candidates</span>
+              </div>
+              <span className="small soft">{known ? memberWords(known) : ''}</span>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+};
+
+const Target = ({ target }: { readonly target: ReliefTarget }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  return (
+    <section className="stack" aria-label={`Cuts that would relieve ${target.member}`}>
+      <h2>To relieve {target.member}</h2>
+      <div className="figures">
+        <PlainLine name="Locked in now, along the tube">
+          {showRange(target.now.axialLbf, 'lbf', units)}
+        </PlainLine>
+        <PlainLine name="Locked in now, bending">
+          {showRange(target.now.momentInLbf, 'in-lbf', units)}
+        </PlainLine>
+      </div>
+      {target.measureFirst.length > 0 && (
+        <p className="notice">
+          Measure first: {listWords(target.measureFirst)}. Damage is recorded there without a size, so what it
+          locks in is missing here.
+        </p>
+      )}
+      <section className="stack tight" aria-label="Without a saw">
+        <h3>First, without a saw</h3>
+        {target.withoutSaw.length === 0 ? (
+          <p className="soft">Nothing here can be let go without cutting.</p>
+        ) : (
+          <ul className="entries">
+            {target.withoutSaw.map((release) => (
+              <li key={`${release.kind} ${release.id}`}>
+                <strong>
+                  {releaseWords[release.kind]} {release.id}
+                </strong>
+                <span className="small">{whyWords(release.why)}</span>
+              </li>
+            ))}
+          </ul>
+        )}
+      </section>
+      <Cautions step="cutting" />
+      <section className="stack tight" aria-label="Cut candidates, best first">
+        <h3>Cuts, best first</h3>
+        {target.candidates.length === 0 ? (
+          <p className="soft">No cut is offered.</p>
+        ) : (
+          <ol className="entries">
+            {target.candidates.map((cut, i) => (
+              <Cut key={cut.cuts.join(' ')} cut={cut} place={i + 1} units={units} />
+            ))}
+          </ol>
+        )}
+      </section>
+      {target.soundTubes.length > 0 && (
+        <details>
+          <summary>Sound tubes ({target.soundTubes.length}): each cut makes a repair of its own</summary>
+          <ol className="entries">
+            {target.soundTubes.map((cut, i) => (
+              <Cut key={cut.cuts.join(' ')} cut={cut} place={i + 1} units={units} />
+            ))}
+          </ol>
+        </details>
+      )}
+    </section>
+  );
+};
+
+const Cut = ({
+  cut,
+  place,
+  units,
+}: {
+  readonly cut: CutCandidate;
+  readonly place: number;
+  readonly units: Units;
+}) => {
+  const { whereToSaw: saw } = cut;
+  return (
+    <li>
+      <div className="entry-head">
+        <button type="button" className="link" onClick={() => select(cut.cuts[0] ?? '')}>
+          {place}. {cut.cuts.join(', then ')}
+        </button>
+        <strong className="small">{cutVerdictWords[cut.verdict]}</strong>
+      </div>
+      <p className="small">
+        {tierWords[cut.tier]}. {whyWords(cut.why)}
+      </p>
+      {cut.straightenFirst && (
+        <p className="small">It is itself bent and not due to come out: would straightening it first do?</p>
+      )}
+      <div className="figures small">
+        <PlainLine name="Of what other bends lock in, goes">
+          {cut.sourceRelief === null
+            ? 'no bend measured'
+            : `${showShare(cut.sourceRelief.low)} to ${showShare(cut.sourceRelief.high)}`}
+        </PlainLine>
+        <PlainLine name="Left along the tube">{showRange(cut.left.axialLbf, 'lbf', units)}</PlainLine>
+        <PlainLine name="Left bending">{showRange(cut.left.momentInLbf, 'in-lbf', units)}</PlainLine>
+        <PlainLine name="The kerf">
+          {cut.opensIn.low === cut.opensIn.high
+            ? showOpening(cut.opensIn.low, units)
+            : `${showOpening(cut.opensIn.low, units)} … ${showOpening(cut.opensIn.high, units)}`}
+        </PlainLine>
+        <PlainLine name="Sag under its own weight grows by">
+          {cut.sagIn === null ? 'cannot tell' : showLength(cut.sagIn, units, 64)}
+        </PlainLine>
+      </div>
+      <details className="small">
+        <summary>Where to saw, what moves, why here in the list</summary>
+        <div className="basis">
+          <p>
+            {saw.fromIn === null || saw.toIn === null
+              ? `No place on ${saw.member} keeps clear of both finished cuts. ${whyWords(saw.why)}`
+              : `Saw ${saw.member} between ${showLength(saw.fromIn, units)} and ${showLength(saw.toIn, units)} from its first cluster; keep ${showLength(saw.clearIn, units)} clear of both finished cuts. ${whyWords(saw.why)}`}
+          </p>
+          {cut.moves.length > 0 && <p>Moves most: {listWords(cut.moves.map(({ id }) => id))}.</p>}
+          {cut.ownRepair !== undefined && <p>Its own repair then: {whyWords(cut.ownRepair)}.</p>}
+          <p>Of a length error in the tube itself, {showShare(cut.eta)} goes.</p>
+          <p>Stands in the list {decidedByWords[cut.decidedBy]}.</p>
+        </div>
+      </details>
+    </li>
+  );
+};

@@ -1,0 +1,135 @@
+import { inToMm } from '../../core/base/units.ts';
+import type { Target } from '../../core/trammel/result.ts';
+import { fixed, showDifference, showLength } from '../../present/show.ts';
+import { clusterWords } from '../../present/words/names.ts';
+import {
+  distanceWords,
+  holdWords,
+  instrumentWords,
+  verdictMends,
+  verdictWords,
+} from '../../present/words/record.ts';
+import { removeRecord } from '../deeds.ts';
+import { Cautions } from '../parts/Caution.tsx';
+import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
+import { Issues } from '../parts/Issues.tsx';
+import { Waiting } from '../parts/Waiting.tsx';
+import { useAnswer } from '../state/answer.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { useView } from '../state/view.ts';
+import { ReadingForm } from './ReadingForm.tsx';
+import { Fits } from './TrammelFit.tsx';
+import { targetsFor } from './trammelLines.ts';
+
+/** Distances to hold round the tube in hand, what was read, and the difference with the work it means. */
+export const TrammelPanel = () => {
+  const now = useAnswer((answer) => answer.atOnce);
+  const all = useAnswer((answer) => answer.assessment);
+  const selected = useView((view) => view.selected);
+  if (!now || !all) return <Waiting />;
+  const targets = targetsFor(now, all.trammel, selected);
+  const last = selected.at(-1);
+  return (
+    <div className="stack">
+      <Fits trammel={all.trammel} />
+      <section className="stack tight" aria-label="Trammel targets">
+        <h2>{last === undefined ? 'Distances measured' : `Distances round ${last}`}</h2>
+        {targets.length === 0 ? (
+          <p className="empty">
+            {last === undefined
+              ? 'Nothing measured yet. Select a tube or a cluster to see the distances to take there.'
+              : 'No target here. Enter a reading between any two station points below.'}
+          </p>
+        ) : (
+          <ul className="entries">
+            {targets.map((target) => (
+              <TargetEntry key={target.id} target={target} />
+            ))}
+          </ul>
+        )}
+      </section>
+      <Cautions step="measuring" />
+      <Issues issues={all.trammel.issues} />
+    </div>
+  );
+};
+
+const inThirtySeconds = (valueIn: number): string =>
+  `${fixed(valueIn * 32, 1)} / 32 in · ${fixed(inToMm(valueIn), 1)} mm`;
+
+const TargetEntry = ({ target }: { readonly target: Target }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const latest = target.compared.at(-1);
+  return (
+    <li aria-label={`Target ${target.id}`}>
+      <div className="entry-head">
+        <strong>{target.id}</strong>
+        <span className="small">
+          {latest ? showDifference(latest.differenceIn.value, units, false) : 'not measured'}
+        </span>
+      </div>
+      <span className="small soft">
+        {distanceWords[target.kind]}, {clusterWords(target.from)} to {clusterWords(target.to)}
+      </span>
+      <div className="figures">
+        <FigureLine
+          name="Target, true"
+          figure={target.targetIn}
+          text={showLength(target.targetIn.value, units)}
+        />
+        {target.toleranceIn ? (
+          <FigureLine name="Tolerance" figure={target.toleranceIn} />
+        ) : (
+          <PlainLine name="Tolerance">no limit loaded</PlainLine>
+        )}
+        {target.compared.map((one) => (
+          <div key={one.hold} className="stack tight">
+            <FigureLine name={`Found, ${holdWords[one.hold]}`} figure={one.foundIn} />
+            <FigureLine
+              name="Difference"
+              figure={one.differenceIn}
+              text={inThirtySeconds(one.differenceIn.value)}
+            />
+            <p className="small">
+              {showDifference(one.differenceIn.value, units, true)}; {verdictWords[one.verdict]}
+              {verdictMends[one.verdict] === '' ? '' : `: ${verdictMends[one.verdict]}`}.
+            </p>
+            <Taken ids={one.readings} />
+          </div>
+        ))}
+      </div>
+      <details>
+        <summary>Enter a reading {target.id}</summary>
+        <ReadingForm from={target.from} to={target.to} />
+      </details>
+    </li>
+  );
+};
+
+/** The readings pooled in one comparison, each removable. */
+const Taken = ({ ids }: { readonly ids: readonly string[] }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const readings = useAnswer((answer) => answer.atOnce?.live.readings);
+  const mine = readings?.filter(({ id }) => ids.includes(id)) ?? [];
+  return (
+    <ul className="small">
+      {mine.map((reading) => (
+        <li key={reading.id} className="entry-head">
+          <span>
+            {reading.typed?.lengthIn ??
+              (reading.lengthIn === undefined ? 'set and miss' : showLength(reading.lengthIn, units))}
+            , {instrumentWords[reading.instrument]}, {reading.by}
+          </span>
+          <button
+            type="button"
+            className="link"
+            aria-label={`Remove reading ${reading.ends[0].cluster} to ${reading.ends[1].cluster}`}
+            onClick={() => removeRecord(reading.id, 'reading removed')}
+          >
+            Remove
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+};

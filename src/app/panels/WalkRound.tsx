@@ -1,0 +1,86 @@
+import { commandOf } from '../commands.ts';
+import { type TagWord, tag, tagStates, tagWords } from '../deeds.ts';
+import { Waiting } from '../parts/Waiting.tsx';
+import { type AtOnce, useAnswer } from '../state/answer.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { setView, useView } from '../state/view.ts';
+import { BulkLook } from './BulkLook.tsx';
+import { FindingForm } from './FindingForm.tsx';
+import { FindingList } from './FindingList.tsx';
+import { LookBy } from './LookBy.tsx';
+import { Twins } from './Twins.tsx';
+
+/** The walk-round: tag what is selected, measure what was found, and see what is left. */
+export const WalkRoundPanel = () => {
+  const now = useAnswer((answer) => answer.atOnce);
+  const selected = useView((view) => view.selected);
+  if (!now) return <Waiting />;
+  const known = selected.filter((id) => now.marks.has(id));
+  const [only] = known.length === 1 ? known : [];
+  return (
+    <div className="stack">
+      {known.length > 0 && <Tags now={now} ids={known} />}
+      {only !== undefined && (
+        <>
+          <FindingList now={now} id={only} />
+          <FindingForm key={only} now={now} id={only} />
+        </>
+      )}
+      <Twins now={now} />
+      {known.length === 0 && <Left now={now} />}
+      <BulkLook now={now} />
+    </div>
+  );
+};
+
+const words: readonly TagWord[] = ['bent', 'cracked', 'forReplacement', 'lookAgain', 'lookedAt'];
+
+const Tags = ({ now, ids }: { readonly now: AtOnce; readonly ids: readonly string[] }) => {
+  const stands = tagStates(now, ids);
+  const letters = usePrefs((prefs) => prefs.letterKeys);
+  return (
+    <fieldset
+      className="stack tight"
+      aria-label={`Tag ${ids.length === 1 ? ids[0] : `${ids.length} selected`}`}
+    >
+      <div className="tag-buttons">
+        {words.map((word) => (
+          <button
+            key={word}
+            type="button"
+            aria-label={tagWords[word]}
+            aria-pressed={stands[word]}
+            onClick={() => tag(ids, word)}
+          >
+            {tagWords[word]}
+            {letters && <kbd>{commandOf(`tag-${word}`).keys}</kbd>}
+          </button>
+        ))}
+      </div>
+      <LookBy />
+    </fieldset>
+  );
+};
+
+const Left = ({ now }: { readonly now: AtOnce }) => {
+  const { members, clusters } = now.coverage.notLookedAt;
+  const next = members[0] ?? clusters[0];
+  return (
+    <section className="stack tight" aria-label="Left to look at">
+      <h2>
+        {members.length} of {now.truss.members.length} tubes not looked at
+      </h2>
+      <p className="soft">
+        {clusters.length} of {now.truss.clusters.length} clusters not looked at. Select one or several, then
+        tag them; or record a whole face below.
+      </p>
+      {next !== undefined && (
+        <p>
+          <button type="button" className="main" onClick={() => setView({ selected: [next] })}>
+            Begin with {next}
+          </button>
+        </p>
+      )}
+    </section>
+  );
+};

@@ -1,0 +1,41 @@
+import type { Target, Trammel } from '../../core/trammel/result.ts';
+import { showDifference, showLength, type Units } from '../../present/show.ts';
+import type { SceneLine } from '../scene/sceneProps.ts';
+import type { AtOnce } from '../state/answer.ts';
+
+/** Targets that have to do with what is selected: those of its bay and faces, else every measured one. */
+export const targetsFor = (now: AtOnce, trammel: Trammel, selected: readonly string[]): readonly Target[] => {
+  const last = selected.at(-1);
+  const member = last === undefined ? undefined : now.members.get(last);
+  const cluster = last === undefined ? undefined : now.clusters.get(last);
+  if (member) {
+    const bays = new Set([member.bay, member.station].filter((label) => label !== undefined));
+    return trammel.targets.filter((target) => bays.has(target.bay));
+  }
+  if (cluster) return trammel.targets.filter(({ from, to }) => from === cluster.id || to === cluster.id);
+  return trammel.targets.filter(({ compared }) => compared.length > 0);
+};
+
+/** Lines of the measured targets, and of the selected tube's own; the number says target or difference. */
+export const trammelLines = (
+  now: AtOnce,
+  trammel: Trammel,
+  selected: readonly string[],
+  units: Units,
+): readonly SceneLine[] =>
+  targetsFor(now, trammel, selected).flatMap((target) => {
+    const [from, to] = [now.clusters.get(target.from), now.clusters.get(target.to)];
+    const latest = target.compared.at(-1);
+    if (!from || !to) return [];
+    return [
+      {
+        id: target.id,
+        from: from.at,
+        to: to.at,
+        label: latest
+          ? showDifference(latest.differenceIn.value, units, false)
+          : showLength(target.targetIn.value, units),
+        strong: latest !== undefined,
+      },
+    ];
+  });

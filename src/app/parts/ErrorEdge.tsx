@@ -1,0 +1,28 @@
+import { Component, type ReactNode } from 'react';
+
+interface Props {
+  readonly words: string;
+  readonly children: ReactNode;
+}
+
+/** The one place where our own mistakes end: a plain sentence, and what can still be done. React asks for a class here. */
+export class ErrorEdge extends Component<Props, { readonly fault: string | null }> {
+  override state: { readonly fault: string | null } = { fault: null };
+
+  static getDerivedStateFromError(fault: unknown): { readonly fault: string } {
+    return { fault: fault instanceof Error ? fault.message : String(fault) };
+  }
+
+  override render(): ReactNode {
+    if (this.state.fault === null) return this.props.children;
+    return (
+      <div className="notice blocking edge" role="alert">
+        <p>{this.props.words}</p>
+        <p className="small soft">Our own fault: {this.state.fault}</p>
+        <button type="button" onClick={() => this.setState({ fault: null })}>
+          Try again
+        </button>
+      </div>
+    );
+  }
+}

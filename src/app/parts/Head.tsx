@@ -1,0 +1,123 @@
+import { useEffect, useState } from 'react';
+import type { Units } from '../../present/show.ts';
+import { commandOf } from '../commands.ts';
+import { ageWords } from '../parts/age.ts';
+import type { Light } from '../scene/sceneProps.ts';
+import { redoName, undoName, useJob, useUndo } from '../state/job.ts';
+import { setPrefs, usePrefs } from '../state/prefs.ts';
+import { useSaved } from '../state/saved.ts';
+import { FindBox } from './FindBox.tsx';
+
+export const unitWords = {
+  inFraction: 'Inches, fractions',
+  inDecimal: 'Inches, decimal',
+  mm: 'Millimetres',
+} as const satisfies Record<Units, string>;
+
+export const lightWords = { day: 'Day', night: 'Night', outdoor: 'Outdoor' } as const satisfies Record<
+  Light,
+  string
+>;
+
+/** The title block of the sheet: which job, whose aircraft, how it is kept, what can be undone, what is sought. */
+export const Head = () => {
+  const job = useJob((state) => state.job);
+  const { units, light } = usePrefs();
+  useUndo();
+  const [undoing, redoing] = [undoName(), redoName()];
+  return (
+    <header className="head">
+      <div className="cell job-cell">
+        <span className="caption">Job</span>
+        <h1 className="job-name">{job ? job.name : 'Tubewright'}</h1>
+        <span className="small soft job-aircraft">{job?.aircraft ?? 'No aircraft entered'}</span>
+      </div>
+      <Kept />
+      <div className="cell undo-cell">
+        <button
+          type="button"
+          className="quiet"
+          disabled={undoing === null}
+          aria-label={undoing === null ? 'Undo: nothing to undo' : `Undo: ${undoing}`}
+          onClick={commandOf('undo').do}
+        >
+          <span aria-hidden="true">↶</span>
+          <span className="undo-words">
+            Undo<span className="small soft">{undoing ?? 'nothing yet'}</span>
+          </span>
+        </button>
+        <button
+          type="button"
+          className="quiet"
+          disabled={redoing === null}
+          aria-label={redoing === null ? 'Redo: nothing to redo' : `Redo: ${redoing}`}
+          onClick={commandOf('redo').do}
+        >
+          <span aria-hidden="true">↷</span>
+          <span className="undo-words">
+            Redo<span className="small soft">{redoing ?? 'nothing'}</span>
+          </span>
+        </button>
+      </div>
+      <div className="cell find-cell">
+        <FindBox />
+      </div>
+      <div className="cell show-cell">
+        <select
+          aria-label="Units"
+          value={units}
+          onChange={(e) => setPrefs({ units: e.target.value as Units })}
+        >
+          {Object.entries(unitWords).map(([value, words]) => (
+            <option key={value} value={value}>
+              {words}
+            </option>
+          ))}
+        </select>
+        <select
+          aria-label="Light"
+          value={light}
+          onChange={(e) => setPrefs({ light: e.target.value as Light })}
+        >
+          {Object.entries(lightWords).map(([value, words]) => (
+            <option key={value} value={value}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </div>
+    </header>
+  );
+};
+
+/** Saved when, and how old the last copy outside this device is. */
+const Kept = () => {
+  const { state, at, copy } = useSaved();
+  const records = useJob((job) => job.job?.records.length ?? 0);
+  const [, setBeat] = useState(0);
+  useEffect(() => {
+    const beat = setInterval(() => setBeat((beats) => beats + 1), 30_000);
+    return () => clearInterval(beat);
+  }, []);
+  const now = Date.now();
+  const later = copy ? records - copy.records : records;
+  const words = {
+    nothing: 'Nothing to save yet',
+    saving: 'Saving …',
+    saved: at ? `Saved ${ageWords(at, now)}` : 'Saved',
+    failed: 'NOT SAVED on this device',
+  }[state];
+  return (
+    <div className="cell kept-cell">
+      <span className="caption">Kept</span>
+      <span role="status" aria-label="Saved">
+        {words}
+      </span>
+      <span className="small soft">
+        {copy
+          ? `Copy off this device ${ageWords(copy.at, now)}${later > 0 ? `, ${later} newer records` : ''}`
+          : 'No copy off this device yet'}
+      </span>
+    </div>
+  );
+};

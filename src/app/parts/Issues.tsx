@@ -1,0 +1,31 @@
+import type { Issue } from '../../core/base/issue.ts';
+import { issueSentence, mendSentence, placeWords } from '../../present/words/issues.ts';
+
+/** What is wrong or must be known, each with where and what to do. */
+export const Issues = ({
+  issues,
+  title = 'What to know',
+}: {
+  readonly issues: readonly Issue[];
+  readonly title?: string;
+}) =>
+  issues.length === 0 ? null : (
+    <section className="stack tight" aria-label={title}>
+      <h3>
+        {title} ({issues.length})
+      </h3>
+      <ul className="entries small">
+        {issues.map((issue, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two issues can say the same of the same place
+          <li key={`${issue.code} ${issue.at} ${i}`}>
+            <span>{issueSentence(issue)}</span>
+            <span>{mendSentence(issue)}</span>
+            <span className="soft">
+              {issue.file ? `${issue.file}: ` : ''}
+              {placeWords(issue.at)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );

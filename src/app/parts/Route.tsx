@@ -1,0 +1,65 @@
+import type { Assessment } from '../../core/assessment.ts';
+import { type AtOnce, useAnswer } from '../state/answer.ts';
+import { type Route as RouteName, routes, setView, useView } from '../state/view.ts';
+
+export const routeWords = {
+  start: 'Start',
+  walkRound: 'Walk-round',
+  loadPath: 'Load path',
+  trammel: 'Trammel',
+  relieve: 'Relieve',
+  record: 'Record',
+} as const satisfies Record<RouteName, string>;
+
+/** The count that matters at each word of the route. */
+const counts = {
+  start: () => '',
+  walkRound: (now) => {
+    if (!now) return '';
+    const unseen = now.coverage.notLookedAt.members.length;
+    return `${unseen} of ${now.truss.members.length} not looked at`;
+  },
+  loadPath: (_, all) => (all ? `${all.loadPath.next.length} to look at next` : ''),
+  trammel: (_, all) => {
+    if (!all) return '';
+    const latest = all.trammel.targets.flatMap((target) => target.compared.slice(-1));
+    const outside = latest.filter((one) => one.verdict === 'outside').length;
+    return outside > 0 ? `${outside} outside` : `${latest.length} of ${all.trammel.targets.length} measured`;
+  },
+  relieve: (_, all) => {
+    if (!all) return '';
+    const members = all.relief.targets.filter((target) => target.candidates.length > 0).length;
+    return `${members} ${members === 1 ? 'tube' : 'tubes'} with cuts to weigh`;
+  },
+  record: (now) => {
+    if (!now) return '';
+    const { undecided } = now.coverage.members;
+    return undecided > 0 ? `${undecided} undecided` : `${now.coverage.findings.length} findings`;
+  },
+} as const satisfies Record<RouteName, (now: AtOnce | null, all: Assessment | null) => string>;
+
+/** The way through the job, in the order of the work. It shows the way and locks nothing. */
+export const Route = () => {
+  const route = useView((view) => view.route);
+  const now = useAnswer((answer) => answer.atOnce);
+  const all = useAnswer((answer) => answer.assessment);
+  return (
+    <nav className="route" aria-label="Route">
+      <ol>
+        {routes.map((name) => (
+          <li key={name}>
+            <button
+              type="button"
+              className="quiet"
+              aria-current={name === route ? 'true' : undefined}
+              onClick={() => setView({ route: name })}
+            >
+              <span className="route-word">{routeWords[name]}</span>
+              <span className="route-count small">{counts[name](now, all)}</span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+};

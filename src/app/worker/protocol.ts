@@ -1,0 +1,23 @@
+import type { Ask, Assessment } from '../../core/assessment.ts';
+import type { Job } from '../../core/job/jobSchema.ts';
+
+/** To the worker: one shape, every field always there. */
+export interface Question {
+  /** Which job this is about: its key on this device. */
+  readonly key: string;
+  readonly job: Job;
+  readonly ask: Ask;
+}
+
+/** From the worker: the answer and which job it is for, or our own fault in words. */
+export type Answer =
+  | { readonly kind: 'assessment'; readonly key: string; readonly assessment: Assessment }
+  | { readonly kind: 'fault'; readonly key: string; readonly fault: string };
+
+/** Called at the start of each stage. */
+export type OnStage = (stage: string) => void;
+
+/** What both sides of the worker agree on. */
+export interface Assessor {
+  answer(question: Question, onStage: OnStage): Answer | Promise<Answer>;
+}
