@@ -21,7 +21,7 @@ export interface SceneLine {
   readonly strong: boolean;
 }
 
-/** Another shape of the same truss: as found, deflected. Exaggeration is printed in the corner. */
+/** Another shape of the same truss: as found, deflected. Moves are true; the picture enlarges them by `factor` and prints it in the corner. */
 export interface SceneShape {
   readonly name: string;
   readonly moves: ReadonlyMap<string, Vec3>;
@@ -51,5 +51,11 @@ export interface SceneProps {
   readonly light: Light;
   readonly view: ViewAsk;
   readonly reducedMotion: boolean;
+  /** Unit of the scale bar; inches when not said. */
+  readonly scaleUnit?: 'in' | 'mm';
+  /** Every tap adds to the selection, as with Shift or Ctrl held. */
+  readonly adding?: boolean;
   readonly onPick: (hit: Hit | null) => void;
+  /** The browser has no WebGL; the table still holds everything. */
+  readonly onUnavailable?: () => void;
 }

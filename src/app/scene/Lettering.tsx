@@ -1,0 +1,74 @@
+import { useFrame, useThree } from '@react-three/fiber';
+import { type RefObject, useEffect, useMemo, useRef } from 'react';
+import { badgeBoxes, paintBadges } from './badges.ts';
+import type { Stand } from './Camera.tsx';
+import type { Drawn } from './drawn.ts';
+import type { Floor } from './floor.ts';
+import { inks } from './inks.ts';
+import { hoverLabel, labelsFor, paintLabels } from './labels.ts';
+import type { SceneProps } from './sceneProps.ts';
+import { paintLines } from './trammelLines.ts';
+import { basis } from './turntable.ts';
+
+interface LetteringProps {
+  readonly stand: RefObject<Stand>;
+  readonly canvas: RefObject<HTMLCanvasElement | null>;
+  readonly hovered: RefObject<string | null>;
+  readonly drawn: Drawn;
+  readonly floor: Floor;
+  readonly shown: SceneProps;
+}
+
+const noLines: NonNullable<SceneProps['lines']> = [];
+
+/** Draws everything that is written or ruled flat on the sheet, in step with each frame of the picture. */
+export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: LetteringProps) => {
+  const invalidate = useThree((state) => state.invalidate);
+  const dpr = useThree((state) => state.viewport.dpr);
+  const widths = useRef(new Map<string, number>());
+  const { marks, selected, ghosted, labels, light } = shown;
+  const lines = shown.lines ?? noLines;
+  const wanted = useMemo(
+    () => labelsFor(drawn, floor, { marks, selected, ghosted, labels, light, lines }),
+    [drawn, floor, marks, selected, ghosted, labels, light, lines],
+  );
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each of these changes what is written
+  useEffect(() => invalidate(), [wanted, shown.shape, shown.scaleUnit, dpr, invalidate]);
+  useEffect(() => {
+    // a font that comes late has other widths
+    const measureAgain = () => {
+      widths.current.clear();
+      invalidate();
+    };
+    document.fonts.addEventListener('loadingdone', measureAgain);
+    return () => document.fonts.removeEventListener('loadingdone', measureAgain);
+  }, [invalidate]);
+
+  useFrame(() => {
+    const sheet = canvas.current;
+    const pen = sheet?.getContext('2d');
+    if (!sheet || !pen) return;
+    const { now, size } = stand.current;
+    const [width, height] = [Math.round(size.width * dpr), Math.round(size.height * dpr)];
+    if (sheet.width !== width || sheet.height !== height) {
+      sheet.width = width;
+      sheet.height = height;
+    }
+    pen.setTransform(dpr, 0, 0, dpr, 0, 0);
+    pen.clearRect(0, 0, size.width, size.height);
+    const overlay = {
+      pen,
+      basis: basis(now),
+      turntable: now,
+      size,
+      inks: inks[light],
+      family: getComputedStyle(sheet).fontFamily,
+      widths: widths.current,
+    };
+    paintLines(overlay, lines);
+    const over = hovered.current === null ? null : hoverLabel(drawn, hovered.current);
+    paintLabels(overlay, over ? [over, ...wanted] : wanted, badgeBoxes(overlay));
+    paintBadges(overlay, shown);
+  });
+  return null;
+};

@@ -1,0 +1,237 @@
+import {
+  type KeyboardEvent,
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
+import { Camera, type Stand } from './Camera.tsx';
+import { Clusters } from './Clusters.tsx';
+import { type Drawn, drawn as drawnOf, middleOf, pointsOf } from './drawn.ts';
+import { floorOf } from './floor.ts';
+import { keyTurn, listen } from './gestures.ts';
+import { Halo } from './Halo.tsx';
+import { inks } from './inks.ts';
+import { Lettering } from './Lettering.tsx';
+import { makeMaterials, setInks } from './materials.ts';
+import { asHit, candidates, type LastTap, sightAt, slackPx, tapped, touchable } from './pick.ts';
+import { AsDrawn, LayoutTable } from './Sheet.tsx';
+import { Stage } from './Stage.tsx';
+import { says } from './says.ts';
+import type { SceneProps, ViewAsk } from './sceneProps.ts';
+import { Tags } from './Tags.tsx';
+import { Tubes } from './Tubes.tsx';
+import {
+  basis,
+  fitTo,
+  namedViews,
+  project,
+  type ScreenPoint,
+  type Size,
+  type Turntable,
+} from './turntable.ts';
+
+const margin = { x: 56, top: 44, bottom: 76 };
+/** One short tube fitted alone still shows what it is welded to. Inches. */
+const LEAST_FITTED = 24;
+
+const start: Turntable = { target: [0, 0, 0], ...namedViews.threeQuarter, scale: 4 };
+
+/** Where an ask for a view leads. */
+export const answer = (
+  from: Turntable,
+  ask: ViewAsk,
+  size: Size,
+  d: Drawn,
+  selected: ReadonlySet<string>,
+): Turntable => {
+  const turned = ask.view === 'keep' ? from : { ...from, ...namedViews[ask.view] };
+  if (ask.fit === 'none') return turned;
+  const chosen = ask.fit === 'selection' ? pointsOf(d, selected) : [];
+  return fitTo(turned, size, chosen.length > 0 ? chosen : pointsOf(d), margin, LEAST_FITTED);
+};
+
+/** The truss as a sheet that turns. It shows what it is given and says what was touched. */
+export const Scene = (props: SceneProps) => {
+  const { truss, shape, light, view, selected, reducedMotion } = props;
+  const box = useRef<HTMLDivElement>(null);
+  const overlay = useRef<HTMLCanvasElement>(null);
+  const stand = useRef<Stand>({
+    now: start,
+    move: null,
+    size: { width: 1, height: 1 },
+    frames: 0,
+    calls: () => 0,
+  });
+  const redraw = useRef(() => {});
+  const hovered = useRef<string | null>(null);
+  const lastTap = useRef<LastTap | null>(null);
+  /** Still as fitted: a new size of the window fits again until a hand has moved the picture. */
+  const fitted = useRef(true);
+  const [missing, setMissing] = useState(false);
+
+  const d = useMemo(() => drawnOf(truss, shape), [truss, shape]);
+  const floor = useMemo(() => floorOf(truss), [truss]);
+  const materials = useMemo(makeMaterials, []);
+  const all = useMemo(() => Object.values(materials), [materials]);
+  const things = useMemo(() => touchable(d), [d]);
+  const now = useRef({ props, d, things });
+  now.current = { props, d, things };
+
+  useLayoutEffect(() => {
+    setInks(materials, inks[light]);
+    redraw.current();
+  }, [materials, light]);
+
+  const go = useCallback((to: Turntable, atOnce: boolean) => {
+    const s = stand.current;
+    s.move = atOnce ? null : { from: s.now, to, began: null };
+    if (atOnce) s.now = to;
+    redraw.current();
+  }, []);
+
+  const asked = useRef<number | null>(null);
+  useLayoutEffect(() => {
+    if (asked.current === view.turn) return;
+    const first = asked.current === null;
+    asked.current = view.turn;
+    fitted.current = view.fit === 'all';
+    go(answer(stand.current.now, view, stand.current.size, d, selected), first || reducedMotion);
+  }, [view, d, selected, reducedMotion, go]);
+
+  // another truss is fitted at once; a moved shape of the same truss stays where it is
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only the truss itself asks for it
+  useLayoutEffect(() => {
+    fitted.current = true;
+    go(fitTo(stand.current.now, stand.current.size, pointsOf(now.current.d), margin, LEAST_FITTED), true);
+  }, [truss.clusters]);
+
+  const resized = useCallback(
+    (size: Size) => {
+      const s = stand.current;
+      s.size = size;
+      if (fitted.current)
+        go(fitTo(s.move?.to ?? s.now, size, pointsOf(now.current.d), margin, LEAST_FITTED), true);
+      redraw.current();
+    },
+    [go],
+  );
+
+  const turn = useCallback((change: (v: Turntable) => Turntable) => {
+    const s = stand.current;
+    fitted.current = false;
+    s.move = null;
+    s.now = change(s.now);
+    redraw.current();
+  }, []);
+
+  useEffect(() => {
+    const under = (at: ScreenPoint, slack: number, most?: number) => {
+      const { now: v, size } = stand.current;
+      const { props: p, d: shown, things: parts } = now.current;
+      return candidates(parts, p.ghosted, sightAt(v, size, at, shown), 1 / v.scale, slack, most);
+    };
+    return listen(box.current!, {
+      size: () => stand.current.size,
+      turn,
+      tap: (at, kind, additive) => {
+        const { chosen, tap } = tapped(under(at, slackPx[kind]), at, lastTap.current);
+        lastTap.current = tap;
+        now.current.props.onPick(chosen && asHit(chosen, additive || (now.current.props.adding ?? false)));
+      },
+      hover: (at) => {
+        const id = at === null ? null : (under(at, slackPx.mouse / 2, 1)[0]?.id ?? null);
+        box.current!.style.cursor = id === null ? 'grab' : 'pointer';
+        if (id === hovered.current) return;
+        hovered.current = id;
+        redraw.current();
+      },
+    });
+  }, [turn]);
+
+  useEffect(() => {
+    window.__tubewright = {
+      project: (id) => {
+        const place = middleOf(now.current.d, id);
+        const rect = box.current?.getBoundingClientRect();
+        if (place === null || rect === undefined) return null;
+        const { now: v, size } = stand.current;
+        const p = project(basis(v), v, size, place);
+        return { x: p.x + rect.left, y: p.y + rect.top };
+      },
+      frames: () => ({ drawn: stand.current.frames, calls: stand.current.calls() }),
+    };
+    return () => {
+      delete window.__tubewright;
+    };
+  }, []);
+
+  const keyed = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const change = keyTurn(event.key, stand.current.size);
+    if (change === null) return;
+    event.preventDefault();
+    turn(change);
+  };
+  const ready = useCallback((ask: () => void) => {
+    redraw.current = ask;
+  }, []);
+
+  return (
+    <div
+      ref={box}
+      role="img"
+      aria-label={says(props)}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture takes the arrow keys when it has the focus
+      tabIndex={0}
+      onKeyDown={keyed}
+      style={{
+        position: 'relative',
+        width: '100%',
+        height: '100%',
+        minHeight: 0,
+        touchAction: 'none',
+        userSelect: 'none',
+        background: inks[light].paper,
+        color: inks[light].ink,
+      }}
+    >
+      {missing ? (
+        <p style={{ position: 'absolute', inset: '1rem', margin: 0 }}>
+          This browser cannot draw the 3D picture (WebGL is missing or switched off). Everything in it is in
+          the table, and the route works as it does with the picture.
+        </p>
+      ) : (
+        <Stage
+          onSize={resized}
+          onUnavailable={() => {
+            setMissing(true);
+            props.onUnavailable?.();
+          }}
+        >
+          <Camera stand={stand} drawn={d} materials={all} onReady={ready} />
+          <LayoutTable floor={floor} inks={inks[light]} />
+          {shape && <AsDrawn truss={truss} inks={inks[light]} />}
+          <Halo drawn={d} selected={selected} tube={materials.haloTube} ball={materials.haloBall} />
+          <Tubes drawn={d} material={materials.tube} {...dress(props)} />
+          <Tags drawn={d} material={materials.band} {...dress(props)} />
+          <Clusters drawn={d} material={materials.ball} {...dress(props)} />
+          <Lettering stand={stand} canvas={overlay} hovered={hovered} drawn={d} floor={floor} shown={props} />
+        </Stage>
+      )}
+      <canvas
+        ref={overlay}
+        style={{ position: 'absolute', inset: 0, width: '100%', height: '100%', pointerEvents: 'none' }}
+      />
+    </div>
+  );
+};
+
+const dress = ({ marks, ghosted, colours, light }: SceneProps) => ({
+  marks,
+  ghosted,
+  light,
+  ...(colours === undefined ? {} : { colours }),
+});

@@ -1,0 +1,77 @@
+import { useThree } from '@react-three/fiber';
+import { useLayoutEffect, useMemo, useRef } from 'react';
+import type { InstancedMesh, ShaderMaterial } from 'three';
+import type { State } from '../../core/walkRound/result.ts';
+import type { Drawn } from './drawn.ts';
+import { tubeGeometry, worn } from './geometry.ts';
+import { fillShare, stateColour } from './inks.ts';
+import { writeTube } from './instances.ts';
+import { rgb } from './materials.ts';
+import type { SceneProps } from './sceneProps.ts';
+
+export type Dress = Pick<SceneProps, 'marks' | 'ghosted' | 'colours' | 'light'>;
+
+/** Colours parsed once each, however many tubes wear them. */
+export const palette = () => {
+  const seen = new Map<string, readonly [number, number, number]>();
+  return (css: string): readonly [number, number, number] => {
+    const known = seen.get(css);
+    if (known) return known;
+    const { r, g, b } = rgb(css);
+    seen.set(css, [r, g, b]);
+    return [r, g, b];
+  };
+};
+
+const pickNothing = () => null;
+
+interface TubesProps extends Dress {
+  readonly drawn: Drawn;
+  readonly material: ShaderMaterial;
+}
+
+/** All members in one draw call: hollow and dotted until looked at, then filled with the colour of their state. */
+export const Tubes = ({ drawn, material, marks, ghosted, colours, light }: TubesProps) => {
+  const mesh = useRef<InstancedMesh>(null);
+  const invalidate = useThree((state) => state.invalidate);
+  const count = drawn.memberIds.length;
+  const wear = useMemo(() => worn(tubeGeometry(count), count), [count]);
+
+  useLayoutEffect(() => {
+    const to = mesh.current!;
+    const out = to.instanceMatrix.array as Float32Array;
+    for (let i = 0; i < count; i++) writeTube(out, i, drawn.ends, i, drawn.radii[i]!);
+    to.instanceMatrix.needsUpdate = true;
+    invalidate();
+  }, [drawn, count, invalidate]);
+
+  useLayoutEffect(() => {
+    const shades = wear.colour.array;
+    const looks = wear.look.array;
+    const numbers = palette();
+    drawn.memberIds.forEach((id, i) => {
+      const state: State = marks.get(id)?.state ?? 'notLookedAt';
+      const given = colours?.get(id);
+      const [r, g, b] = numbers(given ?? stateColour(state, light));
+      shades[i * 3] = r;
+      shades[i * 3 + 1] = g;
+      shades[i * 3 + 2] = b;
+      looks[i * 4] = given === undefined ? fillShare[state] : 0.9;
+      looks[i * 4 + 1] = state === 'notLookedAt' ? 1 : 0;
+      looks[i * 4 + 2] = ghosted.has(id) ? 1 : 0;
+    });
+    wear.colour.needsUpdate = true;
+    wear.look.needsUpdate = true;
+    invalidate();
+  }, [drawn, wear, marks, ghosted, colours, light, invalidate]);
+
+  return (
+    <instancedMesh
+      key={count}
+      ref={mesh}
+      args={[wear.geometry, material, count]}
+      raycast={pickNothing}
+      frustumCulled={false}
+    />
+  );
+};

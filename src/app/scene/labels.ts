@@ -1,0 +1,222 @@
+import { between, dot, type Vec3 } from '../../core/base/vec3.ts';
+import { tags } from '../../present/tags.ts';
+import { type Box, declutter, type Place, type Wish } from './declutter.ts';
+import { centreOf, type Drawn, middleOf, pointOn } from './drawn.ts';
+import type { Floor } from './floor.ts';
+import { banded, stateColour } from './inks.ts';
+import { at, card, font, type Overlay, stroke, widthOf, write } from './overlay.ts';
+import type { SceneProps } from './sceneProps.ts';
+import type { ScreenPoint } from './turntable.ts';
+
+/** How a label looks: writing alone, on paper, on paper with the edge of a state, or in the accent. */
+export type LabelStyle = 'plain' | 'quiet' | 'paper' | 'strong' | 'tag' | 'chosen' | 'hover';
+
+export interface Label {
+  readonly text: string;
+  readonly code?: string;
+  /** CSS colour of a tag's edge. */
+  readonly edge?: string;
+  readonly at: Vec3;
+  /** The line it belongs to, so that it may stand square to it. */
+  readonly along?: readonly [Vec3, Vec3];
+  readonly style: LabelStyle;
+  /** Lower goes first. */
+  readonly rank: number;
+  /** Stands even where something nearer covers what it names. */
+  readonly must: boolean;
+  readonly clear: number;
+  readonly far: boolean;
+}
+
+/** An id as it is read: the dash between two clusters is a dash and not a minus. */
+export const spoken = (id: string): string => id.replace('-', '–');
+
+type Shown = Pick<SceneProps, 'marks' | 'selected' | 'ghosted' | 'labels' | 'light'> & {
+  readonly lines: NonNullable<SceneProps['lines']>;
+};
+
+const shows = {
+  none: { members: false, clusters: false },
+  selection: { members: false, clusters: false },
+  clusters: { members: false, clusters: true },
+  members: { members: true, clusters: false },
+  all: { members: true, clusters: true },
+} as const satisfies Record<SceneProps['labels'], { members: boolean; clusters: boolean }>;
+
+/** Every label that is wanted, the most important first; places are given when a frame is drawn. */
+export const labelsFor = (d: Drawn, floor: Floor, shown: Shown): readonly Label[] => {
+  const { marks, selected, ghosted, labels, light, lines } = shown;
+  const list: Label[] = [];
+  const naming = shows[labels];
+  const each = (kind: 'member' | 'cluster') => (id: string, i: number) => {
+    const state = marks.get(id)?.state;
+    const chosen = labels !== 'none' && selected.has(id);
+    const tagged = state !== undefined && banded[state] && !ghosted.has(id);
+    const named = chosen || (!ghosted.has(id) && (kind === 'member' ? naming.members : naming.clusters));
+    if (!named && !tagged) return;
+    const place =
+      kind === 'member'
+        ? ({
+            at: pointOn(d, i, 0.5),
+            along: [pointOn(d, i, 0), pointOn(d, i, 1)],
+            clear: tagged ? 9 : 7,
+          } as const)
+        : ({ at: centreOf(d, i), clear: tagged ? 11 : 8 } as const);
+    list.push({
+      ...place,
+      text: named ? spoken(id) : '',
+      ...(tagged ? { code: tags[state].chalk, edge: stateColour(state, light) } : {}),
+      style: chosen ? 'chosen' : tagged ? 'tag' : kind === 'cluster' ? 'plain' : 'quiet',
+      rank: chosen ? 1 : tagged ? 3 : kind === 'cluster' ? 5 : 6,
+      must: chosen || tagged,
+      far: chosen || tagged,
+    });
+  };
+  d.memberIds.forEach(each('member'));
+  d.clusterIds.forEach(each('cluster'));
+  for (const { from, to, label, strong } of lines)
+    list.push({
+      at: between(from, to, 0.5),
+      along: [from, to],
+      text: label,
+      style: strong ? 'strong' : 'paper',
+      rank: strong ? 2 : 4,
+      must: true,
+      clear: 0,
+      far: true,
+    });
+  if (labels !== 'none')
+    for (const { label, x } of floor.stations)
+      list.push({
+        at: [x, -floor.half, floor.z],
+        text: label,
+        style: 'quiet',
+        rank: 7,
+        must: true,
+        clear: 6,
+        far: false,
+      });
+  return list.sort((a, b) => a.rank - b.rank);
+};
+
+/** The label of what the pointer is over. */
+export const hoverLabel = (d: Drawn, id: string): Label | null => {
+  const place = middleOf(d, id);
+  return place === null
+    ? null
+    : { at: place, text: spoken(id), style: 'hover', rank: 0, must: true, clear: 10, far: true };
+};
+
+const PAD = { plain: 0, quiet: 0, paper: 5, strong: 5, tag: 4, chosen: 5, hover: 5 } as const;
+const faceOf = (o: Overlay, style: LabelStyle) => font(o, style === 'quiet' || style === 'paper' ? 400 : 600);
+
+const measure = (o: Overlay, label: Label, where: ScreenPoint): Wish => {
+  const face = faceOf(o, label.style);
+  const code = label.code === undefined ? 0 : widthOf(o, label.code, font(o, 600));
+  const text = label.text === '' ? 0 : widthOf(o, label.text, face);
+  const width = code + text + (code > 0 && text > 0 ? 6 : 0) + 2 * PAD[label.style];
+  let toward: readonly [number, number] | undefined;
+  if (label.along) {
+    const [a, b] = [at(o, label.along[0]), at(o, label.along[1])];
+    const long = Math.hypot(b.x - a.x, b.y - a.y);
+    // upper side of the line first, as numbers stand on a drawing
+    if (long > 1) {
+      const [nx, ny] = [(b.y - a.y) / long, -(b.x - a.x) / long];
+      toward = ny > 0 ? [-nx, -ny] : [nx, ny];
+    }
+  }
+  return {
+    ...where,
+    width: Math.ceil(width),
+    height: o.inks.small + (PAD[label.style] > 0 ? 6 : 2),
+    clear: label.clear,
+    far: label.far,
+    ...(toward ? { toward } : {}),
+  };
+};
+
+const paint = (o: Overlay, label: Label, wish: Wish, place: Place): void => {
+  const { inks } = o;
+  const box: Box = {
+    left: Math.round(place.left) + 0.5,
+    top: Math.round(place.top) + 0.5,
+    right: Math.round(place.left) + 0.5 + wish.width,
+    bottom: Math.round(place.top) + 0.5 + wish.height,
+  };
+  const middle = (box.top + box.bottom) / 2;
+  if (place.leader) {
+    const end = {
+      x: Math.min(box.right, Math.max(box.left, wish.x)),
+      y: Math.min(box.bottom, Math.max(box.top, wish.y)),
+    };
+    stroke(o, wish, end, label.style === 'chosen' ? inks.accent : inks.soft, 1);
+  }
+  const start = box.left + PAD[label.style];
+  switch (label.style) {
+    case 'plain':
+      write(o, label.text, start, middle, faceOf(o, 'plain'), inks.ink);
+      return;
+    case 'quiet':
+      write(o, label.text, start, middle, faceOf(o, 'quiet'), inks.soft);
+      return;
+    case 'paper':
+      card(o, box, inks.paper, inks.soft, 1);
+      break;
+    case 'strong':
+      card(o, box, inks.paper, inks.accent, 2);
+      break;
+    case 'hover':
+      card(o, box, inks.ink, inks.ink, 1);
+      break;
+    case 'tag':
+      card(o, box, inks.paper, label.edge ?? inks.ink, 1.5);
+      break;
+    case 'chosen':
+      card(o, box, inks.accent, inks.accent, 1);
+      break;
+    default:
+      label.style satisfies never;
+  }
+  o.pen.textAlign = 'left';
+  o.pen.textBaseline = 'middle';
+  o.pen.fillStyle = label.style === 'chosen' || label.style === 'hover' ? inks.paper : inks.ink;
+  let x = start;
+  if (label.code !== undefined) {
+    o.pen.font = font(o, 600);
+    o.pen.fillText(label.code, x, middle + 0.5);
+    x += widthOf(o, label.code, o.pen.font) + 6;
+  }
+  o.pen.font = faceOf(o, label.style);
+  o.pen.fillText(label.text, x, middle + 0.5);
+};
+
+/** A label of what lies exactly behind something nearer, or is seen end on, would be taken for the nearer thing's. */
+const hiddenLabels = () => {
+  const seen = new Set<string>();
+  const near = ({ x, y }: ScreenPoint) => `${Math.round(x / 5)} ${Math.round(y / 5)}`;
+  return (o: Overlay, label: Label): boolean => {
+    const points = (label.along ?? [label.at]).map((p) => at(o, p));
+    const [a, b] = points;
+    if (a && b && Math.hypot(a.x - b.x, a.y - b.y) < 20) return true;
+    const key = points.map(near).sort().join(' ');
+    if (seen.has(key)) return true;
+    seen.add(key);
+    return false;
+  };
+};
+
+/** Gives every label a place that overlaps no other, and draws what found one; those nearer to the viewer go first. */
+export const paintLabels = (o: Overlay, labels: readonly Label[], kept: readonly Box[]): void => {
+  const hidden = hiddenLabels();
+  const sorted = labels
+    .map((label) => ({ label, depth: dot(label.at, o.basis.back) }))
+    .sort((a, b) => a.label.rank - b.label.rank || b.depth - a.depth)
+    .filter(({ label }) => !(hidden(o, label) && !label.must));
+  const wishes = sorted.map(({ label }) => measure(o, label, at(o, label.at)));
+  const bounds = { left: 4, top: 4, right: o.size.width - 4, bottom: o.size.height - 4 };
+  const places = declutter(wishes, bounds, kept);
+  for (let i = places.length - 1; i >= 0; i--) {
+    const place = places[i];
+    if (place) paint(o, sorted[i]!.label, wishes[i]!, place);
+  }
+};
