@@ -1,6 +1,7 @@
 import { dot } from '../base/vec3.ts';
 import type { FrameMember } from '../statics/frame.ts';
 import type { Misfit } from './misfit.ts';
+import { root } from './smallDense.ts';
 
 /** Another stiffness than the straight tube's: D' = D + U C Uᵀ in the member's six modes. */
 export interface Change {
@@ -46,14 +47,17 @@ export const bowedTube = (index: number, m: FrameMember, misfit: Misfit, ei: num
 /** Modes 5 and 6 of a tube with one ball end carry the other end's bending alone (see `FrameMember.ball`). */
 const ballSign = (m: FrameMember): number => (m.ball === undefined ? 0 : m.ball === 'j' ? 1 : -1);
 
-/** A tube that is not there, or carries a fixed force whatever its ends do: no stiffness left. */
-export const goneTube = (index: number, stiffness: Float64Array): Change => {
-  const u = new Float64Array(36);
-  for (let k = 0; k < 6; k++) u[k * 7] = 1;
-  const c = new Float64Array(6);
-  for (let k = 0; k < 6; k++) c[k] = -stiffness[k]!;
-  return { member: index, rank: 6, u, c };
-};
+/**
+ * A tube that is not there, or carries a fixed force whatever its ends do: no stiffness left.
+ *
+ * @param stiffness  6 × 6, as it was; written as −L Lᵀ, so that the update's block is I − LᵀG L, of size 1 whatever the units
+ */
+export const goneTube = (index: number, stiffness: Float64Array): Change => ({
+  member: index,
+  rank: 6,
+  u: root(stiffness, 6),
+  c: new Float64Array(6).fill(-1),
+});
 
 /** The free deformations of a bent tube in the member's modes, for one reading of its end slopes. */
 export const freeModes = (m: FrameMember, misfit: Misfit, reading: 'short' | 'full'): Float64Array => {

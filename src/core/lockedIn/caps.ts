@@ -1,7 +1,7 @@
 import type { FrameMember } from '../statics/frame.ts';
 import { deformations } from '../statics/frame.ts';
 import type { Member } from '../truss/result.ts';
-import { bowedTube, goneTube } from './bowedTube.ts';
+import { goneTube } from './bowedTube.ts';
 import { changedFrame } from './changedFrame.ts';
 import { addEndForces, type LockedState, type Reading, strainsOf, times6 } from './lockedState.ts';
 import type { Misfit } from './misfit.ts';
@@ -76,7 +76,7 @@ export const settle = (
     });
     if (over.length === 0) break;
     const more = new Map([...capped, ...over]);
-    const next = resolve(state, reading, members, more);
+    const next = resolve(state, reading, more);
     capped = more;
     if (!next) break;
     forces = next;
@@ -94,17 +94,13 @@ const forcesOf = (state: LockedState, strains: Float64Array): Float64Array => {
 const resolve = (
   state: LockedState,
   reading: Reading,
-  members: ReadonlyMap<string, Member>,
   capped: ReadonlyMap<number, number>,
 ): Float64Array | null => {
   const { frame } = state.changed;
   const soft = state.sources.filter((s) => !capped.has(s.member));
   const changed = changedFrame(frame, [
-    ...soft.map((s) => {
-      const { elasticPsi, inertiaIn4 } = members.get(s.misfit.member)!.section;
-      return bowedTube(s.member, frame.members[s.member]!, s.misfit, elasticPsi * inertiaIn4);
-    }),
-    ...[...capped.keys()].map((index) => goneTube(index, frame.members[index]!.stiffness)),
+    ...state.changed.changes,
+    ...[...capped.keys()].map((index) => goneTube(index, state.changed.stiffness(index))),
   ]);
   if (!changed) return null;
   const loads = new Float64Array(frame.held.length);

@@ -82,7 +82,6 @@ export const changedFrame = (frame: Frame, changes: readonly Change[]): ChangedF
     }
     row += rank;
   }
-  // Rows scaled by stiffness differ by many powers of ten; only a lost pivot within a row's own scale means a mechanism.
   if (eliminate(a, width, w, width) < 1e-13) return null;
 
   const z = new Float64Array(size * width);

@@ -1,7 +1,7 @@
 import { dot, unit } from '../base/vec3.ts';
 import { deformations, endForces, type Frame, type FrameMember } from '../statics/frame.ts';
 import type { Truss } from '../truss/result.ts';
-import { bowedTube, freeModes } from './bowedTube.ts';
+import { bowedTube, type Change, freeModes } from './bowedTube.ts';
 import { type ChangedFrame, changedFrame } from './changedFrame.ts';
 import type { Misfit } from './misfit.ts';
 
@@ -40,50 +40,52 @@ export const times6 = (d: Float64Array, v: ArrayLike<number>): Float64Array => {
   return q;
 };
 
+/** How soft the bent tubes are that the frame has. */
+export const bowChanges = (truss: Truss, frame: Frame, misfits: readonly Misfit[]): readonly Change[] => {
+  const sectionOf = new Map(truss.members.map((m) => [m.id, m.section]));
+  return misfits.flatMap((misfit) => {
+    const index = frame.memberIndex.get(misfit.member);
+    const section = sectionOf.get(misfit.member);
+    if (index === undefined || !section) return [];
+    return [bowedTube(index, frame.members[index]!, misfit, section.elasticPsi * section.inertiaIn4)];
+  });
+};
+
 /**
- * Moves that each bent tube causes, both readings, all in one solve of two columns a tube.
+ * Moves that each bent tube causes on a frame that already has their softness in it, both readings, in one solve of two
+ * columns a tube.
  *
  *   K' u = Bᵀ D' v⁰,   q = D'(B u − v⁰)
  *
- * Assumes: a tube bowed so far that it has no stiffness left along its chord leaves a frame that stands.
  * Source: methods section 3 (initial strain); Przemieniecki 1968, ch. 5 (thermal and initial strains).
  */
-export const lockedState = (truss: Truss, frame: Frame, misfits: readonly Misfit[]): LockedState | null => {
-  const sectionOf = new Map(truss.members.map((m) => [m.id, m.section]));
-  const known = misfits.flatMap((misfit) => {
-    const member = frame.memberIndex.get(misfit.member);
-    return member === undefined ? [] : [{ misfit, member }];
-  });
-  const changed = changedFrame(
-    frame,
-    known.map(({ misfit, member }) => {
-      const { elasticPsi, inertiaIn4 } = sectionOf.get(misfit.member)!;
-      return bowedTube(member, frame.members[member]!, misfit, elasticPsi * inertiaIn4);
-    }),
-  );
-  if (!changed) return null;
+export const sourcesOn = (changed: ChangedFrame, misfits: readonly Misfit[]): readonly SourceState[] => {
+  const { frame } = changed;
   const size = frame.held.length;
+  const known = misfits.filter((m) => frame.memberIndex.has(m.member));
   const loads = new Float64Array(size * 2 * known.length);
-  const free = known.map(({ misfit, member }, s) => {
+  const started = known.map((misfit, s) => {
+    const member = frame.memberIndex.get(misfit.member)!;
     const m = frame.members[member]!;
     const d = changed.stiffness(member);
-    const both = { short: freeModes(m, misfit, 'short'), full: freeModes(m, misfit, 'full') };
+    const free = { short: freeModes(m, misfit, 'short'), full: freeModes(m, misfit, 'full') };
     readings.forEach((r, c) => {
-      addEndForces(m, times6(d, both[r]), loads, (2 * s + c) * size);
+      addEndForces(m, times6(d, free[r]), loads, (2 * s + c) * size);
     });
-    return both;
+    return { member, misfit, free };
   });
   const moves = changed.solve(loads, 2 * known.length);
   const column = (c: number): Float64Array => moves.slice(c * size, (c + 1) * size);
-  return {
-    changed,
-    sources: known.map(({ misfit, member }, s) => ({
-      member,
-      misfit,
-      free: free[s]!,
-      moves: { short: column(2 * s), full: column(2 * s + 1) },
-    })),
-  };
+  return started.map((source, s) => ({
+    ...source,
+    moves: { short: column(2 * s), full: column(2 * s + 1) },
+  }));
+};
+
+/** The frame with its bent tubes as soft as their bows make them, and what each locks in; null when that moves freely. */
+export const lockedState = (truss: Truss, frame: Frame, misfits: readonly Misfit[]): LockedState | null => {
+  const changed = changedFrame(frame, bowChanges(truss, frame, misfits));
+  return changed && { changed, sources: sourcesOn(changed, misfits) };
 };
 
 /** Elastic deformations v − v⁰ of every member of the frame under some of the sources, 6 each. */

@@ -1,5 +1,7 @@
 import type { Issue } from '../base/issue.ts';
 import type { Vec3 } from '../base/vec3.ts';
+import type { Tier } from './tier.ts';
+import type { CutWhy, ReleaseWhy, SawWhy, TargetNote } from './why.ts';
 
 export type CutVerdict = 'helps' | 'noHelp' | 'needsFixture' | 'refused';
 
@@ -18,15 +20,19 @@ export interface WhereToSaw {
   readonly toIn: number | null;
   /** Keep at least this far from both finished cuts: one scarf, 1.732 × outside diameter. */
   readonly clearIn: number;
-  readonly why: string;
+  readonly why: SawWhy;
 }
 
 export interface CutCandidate {
   /** Member ids to saw, in order. */
   readonly cuts: readonly string[];
   readonly verdict: CutVerdict;
+  /** Source relief (lower reading) or η is at least 0.1, whatever the gate says. */
+  readonly helps: boolean;
   /** Share of what other tubes' bends lock into the target that goes, worked both ways; null when none is measured. */
   readonly sourceRelief: { readonly low: number; readonly high: number } | null;
+  /** On one reading at least the cut puts more of it into the target, not less. */
+  readonly makesWorse: boolean;
   /** Share of a length error in the target itself that goes. */
   readonly eta: number;
   readonly left: Left;
@@ -42,11 +48,15 @@ export interface CutCandidate {
   readonly mu: number;
   /** What decided its place in the list. */
   readonly decidedBy: 'gate' | 'source' | 'tier' | 'eta' | 'hops' | 'sag' | 'id';
-  readonly tier: 'target' | 'replace' | 'sleeve' | 'undecided' | 'sound';
-  readonly why: string;
+  readonly tier: Tier;
+  readonly why: CutWhy;
   readonly whereToSaw: WhereToSaw;
+  /** For a pair: where to saw the second tube. */
+  readonly thenSaw?: WhereToSaw;
+  /** Brace between two station points, of the cut tube's own section, that keeps the sag under the limit. */
+  readonly brace?: { readonly from: string; readonly to: string; readonly sagIn: number };
   /** For a sound tube: the repair its own cut would make. */
-  readonly ownRepair?: string;
+  readonly ownRepair?: 'splice' | 'replaceTube';
   /** Candidate is itself a measured source and not due to be cut out: straighten it first? */
   readonly straightenFirst: boolean;
 }
@@ -55,7 +65,9 @@ export interface CutCandidate {
 export interface Release {
   readonly kind: 'bolted' | 'weight' | 'support';
   readonly id: string;
-  readonly why: string;
+  readonly why: ReleaseWhy;
+  /** Axial force it puts into the target, or holds against, lbf. */
+  readonly forceLbf?: number;
 }
 
 export interface ReliefTarget {
@@ -63,8 +75,14 @@ export interface ReliefTarget {
   readonly withoutSaw: readonly Release[];
   /** Best first. */
   readonly candidates: readonly CutCandidate[];
-  /** Never above the others. */
+  /** Never above the others. Those near or of help; the others are counted. */
   readonly soundTubes: readonly CutCandidate[];
+  /** Sound tubes further off whose cut would be no help. */
+  readonly soundNoHelp: number;
+  /** Share of a length error in the target that turns into force. */
+  readonly rN: number;
+  /** Said once, not for each cut. */
+  readonly notes: readonly TargetNote[];
   /** Before any cut. */
   readonly now: Left;
   /** Members near the target with damage found and no size given. */
