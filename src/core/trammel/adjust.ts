@@ -202,3 +202,18 @@ export const covarianceOf = (s: Solution, a: string, b: string): readonly number
   const j = 3 * s.network.index.get(b)!;
   return [0, 1, 2, 3, 4, 5, 6, 7, 8].map((k) => s.cofactor(i + Math.floor(k / 3), j + (k % 3)));
 };
+
+/** A sum of moves, Σ wᵀ (X − X₀), and its standard deviation; every pair of clusters must lie in the envelope. */
+export const sumOfMoves = (
+  s: Solution,
+  terms: ReadonlyMap<string, Vec3>,
+): { readonly value: number; readonly std: number } => {
+  const flat = [...terms].flatMap(([id, w]) => {
+    const k = 3 * s.network.index.get(id)!;
+    return w.map((weight, c) => ({ at: k + c, weight }));
+  });
+  const value = flat.reduce((sum, t) => sum + t.weight * (s.places[t.at]! - s.network.drawing[t.at]!), 0);
+  let variance = 0;
+  for (const p of flat) for (const q of flat) variance += p.weight * q.weight * s.cofactor(p.at, q.at);
+  return { value, std: Math.sqrt(Math.max(0, variance)) };
+};

@@ -23,17 +23,21 @@ export const spansPlane = (points: readonly Vec3[]): boolean => {
   return rest.some((p) => length(cross(far, sub(p, a))) > 0.05 * length(far) ** 2);
 };
 
-/** Groups of sound clusters that sound tubes join, forward group first. */
-const soundGroups = (truss: Truss, hurt: ReadonlySet<string>): string[][] => {
+/**
+ * Groups of sound clusters that tubes join, forward group first. A bay with a bent or broken tube joins nothing: what
+ * lies behind it may have swung as one.
+ */
+const soundGroups = (truss: Truss, hurt: ReadonlySet<string>, bent: ReadonlySet<string>): string[][] => {
   const unsound = new Set(hurt);
   for (const m of truss.members)
     if (hurt.has(m.id)) {
       unsound.add(m.from);
       unsound.add(m.to);
     }
+  const cut = new Set(truss.members.flatMap((m) => (m.bay !== undefined && bent.has(m.id) ? [m.bay] : [])));
   const next = new Map<string, string[]>();
   for (const m of truss.members) {
-    if (unsound.has(m.from) || unsound.has(m.to)) continue;
+    if (unsound.has(m.from) || unsound.has(m.to) || (m.bay !== undefined && cut.has(m.bay))) continue;
     next.set(m.from, [...(next.get(m.from) ?? []), m.to]);
     next.set(m.to, [...(next.get(m.to) ?? []), m.from]);
   }
@@ -56,7 +60,7 @@ const soundGroups = (truss: Truss, hurt: ReadonlySet<string>): string[][] => {
 
 /**
  * The undamaged zone to measure from: clusters the user names (manual record `datum`), else the largest group of
- * clusters joined by tubes, none of them with a finding; if no group spans a plane, findings that leave lengths alone
+ * clusters joined by tubes, none of them with a finding on it or its tubes; if no group spans a plane, findings that leave lengths alone
  * (dent, crack, hole, oval, thinned) are passed over. A sound tail behind a hurt bay is a group of its own and no datum:
  * it may have swung as one.
  *
@@ -73,12 +77,11 @@ export const datumOf = (
   const named = manual.findLast((m) => m.topic === 'datum' && m.words)?.words;
   const ids = (named ?? '').split(/[\s,;]+/).filter((id) => at.has(id));
   if (ids.length > 0) return { clusters: new Set(ids), by: 'named' };
+  const bent = new Set(findings.filter((f) => changesShape.has(f.damage)).map((f) => f.of));
   for (const by of ['noFinding', 'noBend'] as const) {
-    const hurt = new Set(
-      findings.filter((f) => by === 'noFinding' || changesShape.has(f.damage)).map((f) => f.of),
-    );
+    const hurt = by === 'noBend' ? bent : new Set(findings.map((f) => f.of));
     const size = (g: string[]): number => (counted ? g.filter((id) => counted.has(id)).length : g.length);
-    const best = soundGroups(truss, hurt).reduce<string[]>((b, g) => (size(g) > size(b) ? g : b), []);
+    const best = soundGroups(truss, hurt, bent).reduce<string[]>((b, g) => (size(g) > size(b) ? g : b), []);
     const used = counted ? best.filter((id) => counted.has(id)) : best;
     if (spansPlane(used.map((id) => at.get(id)!))) return { clusters: new Set(best), by };
   }

@@ -168,8 +168,8 @@ export interface BaySwing {
     readonly sweepIn: Figure;
     /** Right side of the aft ring turned up: positive. */
     readonly twistRad: Figure;
-    /** Bay narrower than drawn: positive; mean of both rings. */
-    readonly narrowedIn: Figure;
+    /** Bay narrower than drawn: positive; mean of its left-right pairs. None where the bay has no such pair. */
+    readonly narrowedIn?: Figure;
     /** Bay shorter than drawn: positive. */
     readonly shortenedIn: Figure;
   };

@@ -1,38 +1,15 @@
-import { add, cross, distance, dot, scale, sub, unit, type Vec3 } from '../base/vec3.ts';
+import { add, distance, dot, scale, sub, unit, type Vec3 } from '../base/vec3.ts';
 import type { ReadingEnd } from '../job/jobSchema.ts';
+import { clockDirection, clockFace } from '../truss/place.ts';
 import type { Member } from '../truss/result.ts';
-
-const UP: Vec3 = [0, 0, 1];
-const FORWARD: Vec3 = [-1, 0, 0];
-/** Within 30° of vertical. */
-const NEAR_VERTICAL = Math.cos(Math.PI / 6);
-/** A tube with less fore-and-aft run than this share of its length is a cross tube. */
-const CROSS = 1e-3;
-
-/**
- * Outward direction at a clock position on a tube: 12 is up (forward on tubes within 30° of vertical), 3 is to the
- * right of a person who looks forward along the tube (from right to left along a cross tube, down a vertical one).
- *
- * @param  axis   direction of the tube, either way round; unit vector
- * @param  clock  0 … 12
- * Source: common practice, no source (shapes.md, Finding).
- */
-export const clockDirection = (axis: Vec3, clock: number): Vec3 => {
-  const vertical = Math.abs(axis[2]) >= NEAR_VERTICAL;
-  const along = vertical ? -axis[2] : Math.abs(axis[0]) > CROSS ? -axis[0] : -axis[1];
-  const look = along < 0 ? scale(axis, -1) : axis;
-  const zero = vertical ? FORWARD : UP;
-  const twelve = unit(sub(zero, scale(look, dot(zero, look))));
-  const three = cross(look, twelve);
-  const turn = (clock * Math.PI) / 6;
-  return add(scale(twelve, Math.cos(turn)), scale(three, Math.sin(turn)));
-};
 
 /** Where one end of a reading stands: at a cluster's axis point, or off it on a tube. */
 export interface Foot {
   readonly cluster: string;
   /** The carrying tube's other cluster, when the mark is not the axis point. */
   readonly toward?: string;
+  /** Station of a carrying tube that lies in one: it decides which way the clock is read. */
+  readonly station?: string;
   readonly mark: ReadingEnd['mark'];
   readonly radiusIn: number;
   readonly alongIn: number;
@@ -69,7 +46,7 @@ export const standAt = (
   const u = unit(sub(memberEnd, c));
   const lengthIn = distance(memberEnd, c);
   const a = foot.alongIn;
-  const n = outward(foot, u, add(c, scale(u, a)), toward);
+  const n = outward(foot, c, memberEnd, add(c, scale(u, a)), toward);
   const r = foot.radiusIn;
   return {
     point: add(add(c, scale(u, a)), scale(n, r)),
@@ -81,8 +58,13 @@ export const standAt = (
   };
 };
 
-const outward = (foot: Foot, u: Vec3, axisPoint: Vec3, toward: Vec3): Vec3 => {
-  if (foot.mark === 'surface' || foot.mark === 'hole') return clockDirection(u, foot.clock ?? 0);
+const outward = (foot: Foot, c: Vec3, memberEnd: Vec3, axisPoint: Vec3, toward: Vec3): Vec3 => {
+  if (foot.mark === 'surface' || foot.mark === 'hole')
+    return clockDirection(
+      clockFace([c, memberEnd], foot.station === undefined ? {} : { station: foot.station }),
+      foot.clock ?? 0,
+    );
+  const u = unit(sub(memberEnd, c));
   const sight = sub(toward, axisPoint);
   const square = unit(sub(sight, scale(u, dot(sight, u))));
   return foot.mark === 'nearEdge' ? square : scale(square, -1);
@@ -109,6 +91,7 @@ export const footOf = (
   return {
     ...plain,
     toward,
+    ...(tube.station === undefined ? {} : { station: tube.station }),
     radiusIn: tube.section.odIn / 2,
     ...(end.clock === undefined ? {} : { clock: end.clock }),
   };

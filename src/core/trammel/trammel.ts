@@ -4,10 +4,17 @@ import type { Model } from '../job/modelSchema.ts';
 import type { Truss } from '../truss/result.ts';
 import { shapeAtHold } from './holdShape.ts';
 import { observe } from './observations.ts';
+import { pairId } from './pair.ts';
+import { planOf } from './plan.ts';
 import type { Adjustment, Trammel } from './result.ts';
+import { spreadOf } from './spread.ts';
+import { swings } from './swing.ts';
 import { placesOf, targets } from './targets.ts';
 
-/** Stage `trammel`: the distances to hold, how the measured ones compare, and the shape they show at each hold. */
+/**
+ * Stage `trammel`: the distances to hold, how the measured ones compare, the shape they show at each hold, what to read,
+ * and what to spread or draw.
+ */
 export const trammel = (
   truss: Truss,
   model: Model,
@@ -20,13 +27,20 @@ export const trammel = (
   const places = placesOf(truss);
   const byHold: Partial<Record<Hold, Adjustment>> = {};
   const said: Issue[] = [...issues];
+  let latest: Pick<Trammel, 'latest' | 'spread' | 'swing'> = {};
   for (const hold of holds) {
     const seen = observations.filter((o) => o.hold === hold);
     if (seen.length === 0) continue;
     const shape = shapeAtHold(truss, places, hold, seen, all, findings, manual);
     byHold[hold] = shape.adjustment;
     said.push(...shape.issues);
+    latest = {
+      latest: hold,
+      spread: spreadOf(shape.solution, hold, all),
+      swing: swings(truss, shape.solution, hold, shape.adjustment.clusters),
+    };
   }
-  const latest = holds.findLast((h) => byHold[h]);
-  return { targets: all, byHold, ...(latest ? { latest } : {}), issues: said };
+  const read = observations.filter((o) => o.hold === latest.latest).map((o) => pairId(...o.clusters));
+  const plan = planOf(truss, findings, manual, new Set(read));
+  return { targets: all, byHold, ...latest, plan, issues: said };
 };
