@@ -2,64 +2,15 @@ import { type Issue, issue } from '../base/issue.ts';
 import { distance } from '../base/vec3.ts';
 import type { Model, Station, Tube } from '../job/modelSchema.ts';
 import type { Ends } from './bracing.ts';
-import { type ClusterPlace, comparePlaces, sayMember } from './names.ts';
+import { type Draft, draftsOf, type MemberRow } from './drafts.ts';
+import { groupBy } from './groupBy.ts';
+import type { ClusterPlace } from './names.ts';
 import { type Position, positionOf } from './position.ts';
 import type { Cluster, Member, Section } from './result.ts';
 import { materialOf, roundSection, tubeOfSection } from './stock.ts';
 
-type Row = Model['members'][number];
-
-/** A member on its way: ends in order, with the model's own row for it when there is one. */
-interface Draft {
-  readonly id: string;
-  readonly ends: Ends;
-  readonly row?: Row;
-  /** Path in the model document. */
-  readonly at: string;
-}
-
-const inOrder = (ends: Ends, places: ReadonlyMap<string, ClusterPlace>): Ends => {
-  const [a, b] = ends;
-  return comparePlaces(places.get(a)!, places.get(b)!) <= 0 ? ends : [b, a];
-};
-
-/** Pattern members less the openings, then the model's own rows: they override by id, or add. */
-const draftsOf = (
-  model: Model,
-  pattern: readonly Ends[],
-  places: ReadonlyMap<string, ClusterPlace>,
-): { drafts: ReadonlyMap<string, Draft>; issues: readonly Issue[]; odd: readonly Issue[] } => {
-  const issues: Issue[] = [];
-  const odd: Issue[] = [];
-  const drafts = new Map<string, Draft>();
-  for (const ends of pattern) {
-    const ordered = inOrder(ends, places);
-    const id = sayMember(...ordered);
-    drafts.set(id, { id, ends: ordered, at: '' });
-  }
-  for (const [k, id] of (model.omitted ?? []).entries())
-    if (!drafts.delete(id))
-      odd.push(issue('omitted-names-nothing', `omitted[${k}]`, { id }, 'name-a-pattern-member'));
-  const given = new Set<string>();
-  for (const [k, row] of model.members.entries()) {
-    const at = `members[${k}]`;
-    const unknown = [row.from, row.to].filter((id) => !places.has(id));
-    if (unknown.length > 0) {
-      issues.push(issue('unknown-cluster', at, { ids: unknown }, 'name-a-cluster'));
-      continue;
-    }
-    const ends = inOrder([row.from, row.to], places);
-    let id = row.id ?? sayMember(...ends);
-    for (let nth = 2; row.id === undefined && given.has(id); nth++) id = sayMember(...ends, nth);
-    if (given.has(id)) {
-      issues.push(issue('duplicate-id', `${at}.id`, { id }, 'give-another-id'));
-      continue;
-    }
-    given.add(id);
-    drafts.set(id, { id, ends, row, at });
-  }
-  return { drafts, issues, odd };
-};
+/** Shorter than this two clusters are one point: no drawing gives less than a thousandth. */
+const SHORTEST_IN = 0.001;
 
 type Override = Model['tubes']['overrides'][number];
 const holds = (o: Override, id: string, p: Position): boolean =>
@@ -70,7 +21,7 @@ const holds = (o: Override, id: string, p: Position): boolean =>
   (o.member === undefined || o.member === id);
 
 /** Section from the tube and material, with the member's own numbers above both; null when something is missing. */
-const sectionOf = (tube: Tube | undefined, row: Row | undefined, material: string): Section | null => {
+const sectionOf = (tube: Tube | undefined, row: MemberRow | undefined, material: string): Section | null => {
   const own = row?.section;
   const geometry = tube && roundSection(tube);
   const known = materialOf(material);
@@ -91,19 +42,40 @@ const sectionOf = (tube: Tube | undefined, row: Row | undefined, material: strin
   };
 };
 
-const sectionIssue = (draft: Draft, p: Position, tube: Tube | undefined, material: string): Issue => {
-  const at = draft.at || `tubes.roles.${p.role}`;
-  if (tube && !roundSection(tube))
-    return issue(
-      'wall-too-thick',
-      at,
-      { id: draft.id, odIn: tube.odIn, wallIn: tube.wallIn },
-      'correct-the-tube',
-    );
-  if (!materialOf(material))
-    return issue('unknown-material', at, { id: draft.id, material }, 'name-a-material');
-  return issue('no-tube', at, { id: draft.id, role: p.role }, 'give-a-tube');
+/** Why a member could not be made, and where in the model that stands. */
+interface Lack {
+  readonly code: string;
+  readonly at: string;
+  readonly id: string;
+  readonly facts: Issue['facts'];
+  readonly mend: string;
+}
+
+const lackOf = (
+  draft: Draft,
+  p: Position,
+  tube: Tube | undefined,
+  tubeAt: string,
+  material: string,
+): Lack => {
+  const { id, row, at } = draft;
+  if (tube && !roundSection(tube)) {
+    const facts = { odIn: tube.odIn, wallIn: tube.wallIn };
+    return { code: 'wall-too-thick', at: tubeAt, id, facts, mend: 'correct-the-tube' };
+  }
+  if (!materialOf(material)) {
+    const where = row?.material === undefined ? 'tubes.material' : `${at}.material`;
+    return { code: 'unknown-material', at: where, id, facts: { material }, mend: 'name-a-material' };
+  }
+  return { code: 'no-tube', at: `tubes.roles.${p.role}`, id, facts: { role: p.role }, mend: 'give-a-tube' };
 };
+
+/** One issue a fault, with the members that are missing for it. */
+const lackIssues = (lacks: readonly Lack[]): readonly Issue[] =>
+  [...groupBy(lacks, (l) => JSON.stringify([l.code, l.at])).values()].map((group) => {
+    const { code, at, facts, mend } = group[0]!;
+    return issue(code, at, { ...facts, ids: group.map((l) => l.id) }, mend);
+  });
 
 /** Tubes between clusters with size, section and place; what cannot be made is left out and listed. Unsorted. */
 export const membersOf = (
@@ -115,6 +87,7 @@ export const membersOf = (
 ): { members: readonly Member[]; issues: readonly Issue[]; odd: readonly Issue[] } => {
   const { drafts, issues: early, odd } = draftsOf(model, pattern, places);
   const issues = [...early];
+  const lacks: Lack[] = [];
   const used = new Set<Override>();
   const members: Member[] = [];
   for (const draft of drafts.values()) {
@@ -123,22 +96,24 @@ export const membersOf = (
     const a = clusters.get(from)!;
     const b = clusters.get(to)!;
     const lengthIn = distance(a.at, b.at);
-    if (!(lengthIn > 0)) {
+    if (!(lengthIn >= SHORTEST_IN)) {
       issues.push(issue('zero-length', draft.at, { id, from, to }, 'move-a-cluster'));
       continue;
     }
-    const natural = positionOf(a, b, places.get(from)!.alongIn, stations);
+    const natural = positionOf(a, b, stations);
     const position = row?.role ? { ...natural, role: row.role } : natural;
-    const overrides = model.tubes.overrides.filter((o) => holds(o, id, position));
-    for (const o of overrides) used.add(o);
-    const given = row?.tube ?? overrides.at(-1)?.tube ?? model.tubes.roles[position.role];
+    const last = model.tubes.overrides.findLastIndex((o) => holds(o, id, position));
+    for (const o of model.tubes.overrides) if (holds(o, id, position)) used.add(o);
+    const given = row?.tube ?? model.tubes.overrides[last]?.tube ?? model.tubes.roles[position.role];
+    const base = last < 0 ? `tubes.roles.${position.role}` : `tubes.overrides[${last}].tube`;
+    const tubeAt = row?.tube ? `${draft.at}.tube` : base;
     const material = row?.material ?? model.tubes.material;
     // A member given by its numbers alone is drawn as the round tube that has them.
     const tube = row?.section?.areaIn2 && row.section.inertiaIn4 && !row.tube ? undefined : given;
     const usable = tube === undefined || roundSection(tube) !== null;
     const section = usable ? sectionOf(tube, row, material) : null;
     if (!section) {
-      issues.push(sectionIssue(draft, position, tube, material));
+      lacks.push(lackOf(draft, position, tube, tubeAt, material));
       continue;
     }
     const free = row?.ends ?? (model.joints === 'pinned' ? (['ball', 'ball'] as const) : undefined);
@@ -157,5 +132,5 @@ export const membersOf = (
       ? []
       : [issue('override-names-nothing', `tubes.overrides[${k}]`, {}, 'name-members-or-take-out')],
   );
-  return { members, issues, odd: [...odd, ...idle] };
+  return { members, issues: [...issues, ...lackIssues(lacks)], odd: [...odd, ...idle] };
 };

@@ -49,7 +49,7 @@ const unknownClusters = (model: Model, clusters: ReadonlyMap<string, Cluster>): 
   ];
   return named
     .filter(([, id]) => !clusters.has(id))
-    .map(([at, id]) => issue('unknown-cluster', at, { ids: [id] }, 'name-a-cluster'));
+    .map(([at, id]) => issue('unknown-cluster', at, { cluster: id }, 'name-a-cluster-of-the-model'));
 };
 
 const againstDrawing = (model: Model, clusters: ReadonlyMap<string, Cluster>): readonly Issue[] =>

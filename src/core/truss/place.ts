@@ -31,7 +31,8 @@ const square = (v: Vec3, axis: Vec3): Vec3 => unit(sub(v, scale(axis, dot(v, axi
  * 12 = projection of up; tubes within 30° of vertical: 12 = forward. Look forward along the tube; along a cross tube
  * from right to left (3 = forward); down along a near-vertical one (3 = right). Seen so, 3 is 90° clockwise of 12.
  *
- * A tube that lies in a station counts as a cross tube, as does any within 6° of the station plane.
+ * A tube between two clusters of one station counts as a cross tube when it goes more across than aft, as does any tube
+ * within 6° of the station plane.
  * Source: `shapes.md` (own rule; no fixed standard was found).
  */
 export const clockFace = ([start, end]: Axis, member: Pick<Member, 'station'>): ClockFace => {
@@ -42,7 +43,8 @@ export const clockFace = ([start, end]: Axis, member: Pick<Member, 'station'>): 
     return { twelve, three: cross(against(UP), twelve) };
   }
   const twelve = square(UP, e);
-  const isCross = member.station !== undefined || Math.abs(e[0]) <= CROSS_SHARE;
+  const inStation = member.station !== undefined && Math.abs(e[0]) < Math.abs(e[1]);
+  const isCross = inStation || Math.abs(e[0]) <= CROSS_SHARE;
   return { twelve, three: cross(against(isCross ? RIGHT : AFT), twelve) };
 };
 

@@ -16,8 +16,10 @@ const sideOf = (from: Cluster, to: Cluster): 'L' | 'R' | 'C' => {
   return high > 0 && low >= 0 ? 'R' : 'C';
 };
 
-const bayOf = (alongIn: number, stations: readonly Station[]): { bay?: string } => {
-  const k = stations.findLastIndex((row) => row.stationIn <= alongIn);
+/** The bay a tube sets out in: that of its forward cluster's station, else the one its forward end lies in. */
+const bayOf = (from: Cluster, stations: readonly Station[]): { bay?: string } => {
+  const named = stations.findIndex((row) => row.label === from.station);
+  const k = named >= 0 ? named : stations.findLastIndex((row) => row.stationIn <= from.at[0]);
   return k >= 0 && k < stations.length - 1 ? { bay: stations[k]!.label } : {};
 };
 
@@ -25,23 +27,17 @@ const bayOf = (alongIn: number, stations: readonly Station[]): { bay?: string } 
  * Role, faces, bay and station of a tube between two clusters, read off their names; a tube between clusters
  * whose names say nothing is `other` and lies in no face.
  *
- * @param from     the forward (or upper, or left) end
- * @param alongIn  the station, inches, where `from` counts as lying
+ * @param from  the forward (or upper, or left) end
  */
-export const positionOf = (
-  from: Cluster,
-  to: Cluster,
-  alongIn: number,
-  stations: readonly Station[],
-): Position => {
+export const positionOf = (from: Cluster, to: Cluster, stations: readonly Station[]): Position => {
   const side = sideOf(from, to);
   const a = readCluster(from.id);
   const b = readCluster(to.id);
   const place = (role: Role, faces: readonly FaceName[]): Position =>
     a && a.station === b?.station
       ? { role, faces: [...faces, 'ring'], side, station: a.station }
-      : { role, faces, side, ...bayOf(alongIn, stations) };
-  if (!a || !b) return { role: 'other', faces: [], side, ...bayOf(alongIn, stations) };
+      : { role, faces, side, ...bayOf(from, stations) };
+  if (!a || !b) return { role: 'other', faces: [], side, ...bayOf(from, stations) };
   const corner = a.side === 'C' ? b.side : a.side;
   const sameSide = b.side === 'C' || b.side === corner;
   if (a.station === b.station) {

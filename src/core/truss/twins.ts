@@ -6,7 +6,7 @@ import type { Cluster, Member, Pair } from './result.ts';
 const SAME_PLACE_IN = 1 / 64;
 
 /** The opposite-hand cluster of each cluster: by name, else by place; a centre cluster is its own. */
-export const mirrorIds = (clusters: readonly Cluster[]): ReadonlyMap<string, string> => {
+const mirrorIds = (clusters: readonly Cluster[]): ReadonlyMap<string, string> => {
   const ids = new Set(clusters.map((c) => c.id));
   const unnamed = clusters.filter((c) => c.station === undefined);
   const twin = (c: Cluster): string | undefined => {

@@ -54,18 +54,18 @@ const planted: readonly (readonly ['issues' | 'odd', string, string, Model, numb
     box([], { stations: [...box([]).stations, box([]).stations[0]!] }),
     20,
   ],
-  ['issues', 'unknown-cluster', 'members[0]', box([], { members: [{ from: 'U1L', to: 'U9L' }] }), 20],
+  ['issues', 'unknown-cluster', 'members[0].to', box([], { members: [{ from: 'U1L', to: 'U9L' }] }), 20],
   [
     'issues',
     'unknown-material',
-    'members[0]',
+    'members[0].material',
     box([], { members: [{ from: 'U1L', to: 'U2L', material: 'cheese' }] }),
     19,
   ],
   [
     'issues',
     'wall-too-thick',
-    'members[0]',
+    'members[0].tube',
     box([], { members: [{ from: 'U1L', to: 'U2L', tube: { odIn: 1, wallIn: 0.6 } }] }),
     19,
   ],
@@ -144,6 +144,19 @@ describe('oddities', () => {
       for (const i of found) expect(i.mend).toMatch(/^[a-z-]+$/);
       expect(t.members).toHaveLength(left);
     });
+
+  it('a size that is missing or cannot be is listed once, with every member that lacks it', () => {
+    const noVertical = { ...box([]).tubes.roles };
+    delete noVertical.vertical;
+    expect(expandTruss(box([], tubes({ roles: noVertical }))).issues).toMatchObject([
+      { code: 'no-tube', facts: { ids: ['U1L-L1L', 'U1R-L1R', 'U2L-L2L', 'U2R-L2R', 'U3L-L3L', 'U3R-L3R'] } },
+    ]);
+    const thick = expandTruss(box([], tubes({ overrides: [{ bay: '2', tube: { odIn: 1, wallIn: 0.6 } }] })));
+    expect(thick.issues).toMatchObject([{ code: 'wall-too-thick', at: 'tubes.overrides[0].tube' }]);
+    const cheese = expandTruss(box([], tubes({ material: 'cheese' })));
+    expect(cheese.issues).toMatchObject([{ code: 'unknown-material', at: 'tubes.material' }]);
+    expect(cheese.members).toEqual([]);
+  });
 
   it('a drawing distance within its own tolerance is not odd', () => {
     const t = expandTruss(
