@@ -14,7 +14,11 @@ export type Factored =
   | { readonly kind: 'factor'; readonly factor: Factor; readonly smallestPivot: number }
   | { readonly kind: 'singular'; readonly freedom: number; readonly pivot: number };
 
-/** A pivot below this share of the original diagonal is a mechanism. Seen: sound models ≥ 2e−3, mechanisms ≤ 5e−16. */
+/**
+ * A pivot below this share of the original diagonal is a mechanism. Seen: sound models ≥ 2e−3, mechanisms ≤ 5e−16.
+ * Held against the stiffest of the cluster's three freedoms of the same kind, not against its own diagonal alone: a
+ * lone bar along an axis leaves a diagonal of nothing but rounding, and rounding is all of itself.
+ */
 export const PIVOT_SHARE = 1e-11;
 
 /**
@@ -23,7 +27,7 @@ export const PIVOT_SHARE = 1e-11;
  *   F = [A₁₁ A₂₁ᵀ; A₂₁ 0] + Σ children,  L₁₁L₁₁ᵀ = F₁₁,  L₂₁ = F₂₁L₁₁⁻ᵀ,  to the parent: F₂₂ − L₂₁L₂₁ᵀ
  *
  * @param held   1 where a freedom is held, length 6 n
- * @param shift  share of the diagonal added to it; 0 for the true matrix
+ * @param shift  share of the cluster's stiffest diagonal added to each; 0 for the true matrix
  * Fails: `singular` at the first pivot below 1e−11 of its diagonal.
  * Source: Duff & Reid, ACM TOMS 9 (1983) 302; Liu, SIAM Review 34 (1992) 82; from memory.
  */
@@ -56,8 +60,14 @@ export const factorize = (k: BlockMatrix, fronts: Fronts, held: Uint8Array, shif
       stack = larger;
     }
     const update = stack.subarray(top, top + below * below).fill(0);
-    placeOriginal(k, fronts, held, shift, f, panel, width);
-    for (let d = 0; d < width; d++) original[d] = panel[d * width + d]!;
+    placeOriginal(k, fronts, held, f, panel, width);
+    for (let d = 0; d < width; d += 3) {
+      const a = panel[d * (width + 1)]!;
+      const b = panel[(d + 1) * (width + 1)]!;
+      const c = panel[(d + 2) * (width + 1)]!;
+      original.fill(Math.max(a, b, c), d, d + 3);
+    }
+    if (shift > 0) for (let d = 0; d < width; d++) panel[d * (width + 1)]! += shift * original[d]!;
     const from = waiting.length - children[f]!;
     for (let c = from; c < waiting.length; c++) {
       const child = waiting[c]!;
@@ -87,7 +97,6 @@ const placeOriginal = (
   k: BlockMatrix,
   fronts: Fronts,
   held: Uint8Array,
-  shift: number,
   f: number,
   panel: Float64Array,
   width: number,
@@ -102,8 +111,7 @@ const placeOriginal = (
       for (let s = 0; s <= r; s++) {
         const taken = held[6 * c + r]! | held[6 * c + s]!;
         const value = taken ? 0 : k.diagonal[36 * c + 6 * r + s]!;
-        const diagonal = taken ? 1 : value * (1 + shift);
-        panel[(column + r) * width + column + s] = r === s ? diagonal : value;
+        panel[(column + r) * width + column + s] = taken && r === s ? 1 : value;
       }
     for (let at = k.start[c]!; at < k.start[c + 1]!; at++) {
       const other = k.neighbour[at]!;

@@ -20,7 +20,7 @@ export const tube = (odIn: number, wallIn: number): Section => {
   };
 };
 
-export type Bar = readonly [from: string, to: string, section?: Section, ends?: Member['ends']];
+export type Bar = readonly [from: string, to: string, section?: Section | undefined, ends?: Member['ends']];
 
 /** A truss from places and bars alone. */
 export const trussOf = (
