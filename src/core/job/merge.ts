@@ -19,7 +19,7 @@ const mergedAside = (values: readonly unknown[]): readonly unknown[] =>
 
 /** One value of a field that both jobs may say: what is said wins over nothing, else the first by text, and it is listed. */
 const agreed = (key: string, a: unknown, b: unknown): readonly [unknown, readonly Issue[]] => {
-  if (a === undefined || b === undefined) return [a ?? b, []];
+  if (a === undefined || b === undefined) return [a === undefined ? b : a, []];
   const [textA, textB] = [jsonText(a), jsonText(b)];
   if (textA === textB) return [a, []];
   const kept = byText(textA, textB) < 0 ? a : b;

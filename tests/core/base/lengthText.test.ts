@@ -15,7 +15,7 @@ const code = (text: string, unit: 'in' | 'mm' = 'in'): string | undefined => {
   return read.ok ? undefined : read.issues[0]?.code;
 };
 
-describe('parseLength', () => {
+describe('parseLength', { timeout: 60_000 }, () => {
   // 23 5/16 = 23.3125, 5/16 in binary exactly: no tolerance.
   it.each([
     ['23 5/16', 23.3125],
@@ -141,7 +141,7 @@ describe('parseLength', () => {
   });
 });
 
-describe('nearestFraction', () => {
+describe('nearestFraction', { timeout: 60_000 }, () => {
   it('shows and reads every 1/64 from 0 to 300 in without a change', () => {
     for (let n = 0; n <= 300 * 64; n++) {
       const shown = nearestFraction(n / 64, 64);

@@ -47,7 +47,7 @@ const canGoOn = (start: string): boolean => {
   return ends.some((end) => afters.some((after) => parses(start + end + after + open)));
 };
 
-describe('jsonFault', () => {
+describe('jsonFault', { timeout: 300_000 }, () => {
   it.each([
     ['{"a":1,}', 1, 8, '}', 'name'],
     ['[1,\n2\n3]', 3, 1, '3', 'commaOrClose'],

@@ -29,7 +29,7 @@ const look = (id: string, at: string, more: object = {}): JobRecord =>
     ...more,
   }) as JobRecord;
 
-describe('writeJob', () => {
+describe('writeJob', { timeout: 300_000 }, () => {
   it('writes format and version first, one record a line, earliest first, keys in the order of the schema', () => {
     const job: Job = {
       ...jobFromModel(smallModel, 'Box'),
@@ -142,7 +142,7 @@ const shipped = ['models', 'demo-data'].flatMap((folder) =>
     .map((name) => `${folder}/${name}`),
 );
 
-describe('the shipped documents', () => {
+describe('the shipped documents', { timeout: 300_000 }, () => {
   it.each(shipped)('%s opens without an issue and is written as it stands', (path) => {
     const text = readFileSync(path, 'utf8');
     const result = readAny(text);
@@ -171,7 +171,7 @@ describe('the shipped documents', () => {
   });
 });
 
-describe('hostile text', () => {
+describe('hostile text', { timeout: 300_000 }, () => {
   it('never throws, and is never refused without saying why and what to do (seed 445)', () => {
     const job = writeJob({
       ...jobFromModel(smallModel, 'Box'),
