@@ -62,7 +62,8 @@ const findingAgainst = (finding: Finding, known: Known, say: Say): readonly Issu
   }
   const chord = damage === 'bow' || damage === 'kink' ? finding.chordIn : undefined;
   const od = member.section.odIn;
-  const dent = damage === 'dent' ? finding.depthIn : undefined;
+  const dent = damage === 'dent' ? finding : undefined;
+  const widest = dent?.widthBy === 'across' ? od : Math.PI * od;
   return [
     ...(place && place.from !== member.from && place.from !== member.to
       ? [
@@ -76,8 +77,18 @@ const findingAgainst = (finding: Finding, known: Known, say: Say): readonly Issu
       : []),
     ...beyond(place?.atIn, member.lengthIn, 'place.atIn', of, say),
     ...beyond(chord, member.lengthIn, 'chordIn', of, say),
-    ...(dent !== undefined && dent > od
-      ? [say('deeper-than-tube', 'depthIn', { got: dent, most: od, of }, 'measure-again-or-rename')]
+    ...(dent?.depthIn !== undefined && dent.depthIn > od
+      ? [say('deeper-than-tube', 'depthIn', { got: dent.depthIn, most: od, of }, 'measure-again-or-rename')]
+      : []),
+    ...(dent?.widthIn !== undefined && dent.widthIn > widest
+      ? [
+          say(
+            'wider-than-tube',
+            'widthIn',
+            { got: dent.widthIn, most: widest, of },
+            'measure-again-or-rename',
+          ),
+        ]
       : []),
   ];
 };
