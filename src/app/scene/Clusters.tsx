@@ -1,5 +1,5 @@
 import { useThree } from '@react-three/fiber';
-import { useLayoutEffect, useMemo, useRef } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { InstancedMesh, ShaderMaterial } from 'three';
 import type { State } from '../../core/walkRound/result.ts';
 import { tags } from '../../present/tags.ts';
@@ -26,6 +26,8 @@ export const Clusters = ({ drawn, material, marks, ghosted, light }: ClustersPro
   const count = drawn.clusterIds.length;
   const wear = useMemo(() => worn(ballGeometry(count), count), [count]);
 
+  useEffect(() => () => wear.geometry.dispose(), [wear]);
+
   useLayoutEffect(() => {
     const to = mesh.current!;
     const matrices = to.instanceMatrix.array as Float32Array;
@@ -38,7 +40,7 @@ export const Clusters = ({ drawn, material, marks, ghosted, light }: ClustersPro
       wear.look.array.set(
         [
           state === 'notLookedAt' ? 0 : Math.max(0.4, fillShare[state]),
-          0,
+          state === 'notLookedAt' ? 1 : 0,
           ghosted.has(id) ? 1 : 0,
           tagged ? patternNumber[tags[state].pattern] : 0,
         ],

@@ -1,5 +1,5 @@
 import { useThree } from '@react-three/fiber';
-import { useLayoutEffect, useMemo, useRef } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { InstancedMesh, ShaderMaterial } from 'three';
 import type { Drawn } from './drawn.ts';
 import { ballGeometry, tubeGeometry } from './geometry.ts';
@@ -21,6 +21,13 @@ export const Halo = ({ drawn, selected, tube, ball }: HaloProps) => {
   const invalidate = useThree((state) => state.invalidate);
   const room = 2 ** Math.ceil(Math.log2(Math.max(8, selected.size)));
   const geometry = useMemo(() => ({ tube: tubeGeometry(room), ball: ballGeometry(room) }), [room]);
+  useEffect(
+    () => () => {
+      geometry.tube.dispose();
+      geometry.ball.dispose();
+    },
+    [geometry],
+  );
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: new room makes new meshes, which are empty
   useLayoutEffect(() => {

@@ -42,7 +42,7 @@ const start: Turntable = { target: [0, 0, 0], ...namedViews.threeQuarter, scale:
 /** Where an ask for a view leads. */
 export const answer = (
   from: Turntable,
-  ask: ViewAsk,
+  ask: Pick<ViewAsk, 'view' | 'fit'>,
   size: Size,
   d: Drawn,
   selected: ReadonlySet<string>,
@@ -68,8 +68,8 @@ export const Scene = (props: SceneProps) => {
   const redraw = useRef(() => {});
   const hovered = useRef<string | null>(null);
   const lastTap = useRef<LastTap | null>(null);
-  /** Still as fitted: a new size of the window fits again until a hand has moved the picture. */
-  const fitted = useRef(true);
+  /** What it was fitted to: a new size of the window fits again until a hand has moved the picture. */
+  const asFitted = useRef<ViewAsk['fit']>('all');
   const [missing, setMissing] = useState(false);
 
   const d = useMemo(() => drawnOf(truss, shape), [truss, shape]);
@@ -93,27 +93,26 @@ export const Scene = (props: SceneProps) => {
   }, []);
 
   const asked = useRef<number | null>(null);
+  const of = useMemo(() => truss.clusters.map(({ id }) => id).join(' '), [truss]);
+  const shown = useRef(of);
   useLayoutEffect(() => {
-    if (asked.current === view.turn) return;
     const first = asked.current === null;
+    const other = shown.current !== of;
+    shown.current = of;
+    if (asked.current === view.turn && !other) return;
     asked.current = view.turn;
-    fitted.current = view.fit === 'all';
-    go(answer(stand.current.now, view, stand.current.size, d, selected), first || reducedMotion);
-  }, [view, d, selected, reducedMotion, go]);
-
-  // another truss is fitted at once; a moved shape of the same truss stays where it is
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only the truss itself asks for it
-  useLayoutEffect(() => {
-    fitted.current = true;
-    go(fitTo(stand.current.now, stand.current.size, pointsOf(now.current.d), margin, LEAST_FITTED), true);
-  }, [truss.clusters]);
+    asFitted.current = other ? 'all' : view.fit;
+    const ask = other ? ({ view: 'keep', fit: 'all' } as const) : view;
+    go(answer(stand.current.now, ask, stand.current.size, d, selected), first || other || reducedMotion);
+  }, [view, of, d, selected, reducedMotion, go]);
 
   const resized = useCallback(
     (size: Size) => {
       const s = stand.current;
       s.size = size;
-      if (fitted.current)
-        go(fitTo(s.move?.to ?? s.now, size, pointsOf(now.current.d), margin, LEAST_FITTED), true);
+      const { d: all, props: p } = now.current;
+      const ask = { view: 'keep', fit: asFitted.current } as const;
+      if (asFitted.current !== 'none') go(answer(s.move?.to ?? s.now, ask, size, all, p.selected), true);
       redraw.current();
     },
     [go],
@@ -121,7 +120,7 @@ export const Scene = (props: SceneProps) => {
 
   const turn = useCallback((change: (v: Turntable) => Turntable) => {
     const s = stand.current;
-    fitted.current = false;
+    asFitted.current = 'none';
     s.move = null;
     s.now = change(s.now);
     redraw.current();
@@ -168,6 +167,8 @@ export const Scene = (props: SceneProps) => {
     };
   }, []);
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: nothing else is said
+  const words = useMemo(() => says(props), [truss, props.marks, selected, shape]);
   const keyed = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const change = keyTurn(event.key, stand.current.size);
@@ -183,7 +184,7 @@ export const Scene = (props: SceneProps) => {
     <div
       ref={box}
       role="img"
-      aria-label={says(props)}
+      aria-label={words}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture takes the arrow keys when it has the focus
       tabIndex={0}
       onKeyDown={keyed}
@@ -194,6 +195,7 @@ export const Scene = (props: SceneProps) => {
         minHeight: 0,
         touchAction: 'none',
         userSelect: 'none',
+        outlineOffset: -3,
         background: inks[light].paper,
         color: inks[light].ink,
       }}

@@ -1,5 +1,5 @@
 import { useThree } from '@react-three/fiber';
-import { useLayoutEffect, useMemo, useRef } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { InstancedMesh, ShaderMaterial } from 'three';
 import { tags } from '../../present/tags.ts';
 import type { Drawn } from './drawn.ts';
@@ -31,6 +31,8 @@ export const Tags = ({ drawn, material, marks, ghosted, light }: TagsProps) => {
   // room in powers of two, so that one more tag rarely makes a new mesh
   const room = 2 ** Math.ceil(Math.log2(Math.max(8, wearers.length)));
   const wear = useMemo(() => worn(tubeGeometry(room), room), [room]);
+
+  useEffect(() => () => wear.geometry.dispose(), [wear]);
 
   useLayoutEffect(() => {
     const to = mesh.current!;

@@ -1,5 +1,5 @@
 import { useThree } from '@react-three/fiber';
-import { useLayoutEffect, useMemo, useRef } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { InstancedMesh, ShaderMaterial } from 'three';
 import type { State } from '../../core/walkRound/result.ts';
 import type { Drawn } from './drawn.ts';
@@ -36,6 +36,8 @@ export const Tubes = ({ drawn, material, marks, ghosted, colours, light }: Tubes
   const invalidate = useThree((state) => state.invalidate);
   const count = drawn.memberIds.length;
   const wear = useMemo(() => worn(tubeGeometry(count), count), [count]);
+
+  useEffect(() => () => wear.geometry.dispose(), [wear]);
 
   useLayoutEffect(() => {
     const to = mesh.current!;

@@ -24,6 +24,8 @@ export interface Label {
   readonly rank: number;
   /** Stands even where something nearer covers what it names. */
   readonly must: boolean;
+  /** Radius of what it names, inches, and pixels kept free beyond that; 0 and 0 lets it lie on its anchor. */
+  readonly radiusIn: number;
   readonly clear: number;
   readonly far: boolean;
 }
@@ -59,9 +61,10 @@ export const labelsFor = (d: Drawn, floor: Floor, shown: Shown): readonly Label[
         ? ({
             at: pointOn(d, i, 0.5),
             along: [pointOn(d, i, 0), pointOn(d, i, 1)],
-            clear: tagged ? 9 : 7,
+            radiusIn: d.radii[i]!,
+            clear: tagged ? 6 : 4,
           } as const)
-        : ({ at: centreOf(d, i), clear: tagged ? 11 : 8 } as const);
+        : ({ at: centreOf(d, i), radiusIn: d.balls[i]!, clear: tagged ? 7 : 4 } as const);
     list.push({
       ...place,
       text: named ? spoken(id) : '',
@@ -82,6 +85,7 @@ export const labelsFor = (d: Drawn, floor: Floor, shown: Shown): readonly Label[
       style: strong ? 'strong' : 'paper',
       rank: strong ? 2 : 4,
       must: true,
+      radiusIn: 0,
       clear: 0,
       far: true,
     });
@@ -93,6 +97,7 @@ export const labelsFor = (d: Drawn, floor: Floor, shown: Shown): readonly Label[
         style: 'quiet',
         rank: 7,
         must: true,
+        radiusIn: 0,
         clear: 6,
         far: false,
       });
@@ -104,7 +109,7 @@ export const hoverLabel = (d: Drawn, id: string): Label | null => {
   const place = middleOf(d, id);
   return place === null
     ? null
-    : { at: place, text: spoken(id), style: 'hover', rank: 0, must: true, clear: 10, far: true };
+    : { at: place, text: spoken(id), style: 'hover', rank: 0, must: true, radiusIn: 0, clear: 10, far: true };
 };
 
 const PAD = { plain: 0, quiet: 0, paper: 5, strong: 5, tag: 4, chosen: 5, hover: 5 } as const;
@@ -129,7 +134,7 @@ const measure = (o: Overlay, label: Label, where: ScreenPoint): Wish => {
     ...where,
     width: Math.ceil(width),
     height: o.inks.small + (PAD[label.style] > 0 ? 6 : 2),
-    clear: label.clear,
+    clear: label.radiusIn * o.turntable.scale + label.clear,
     far: label.far,
     ...(toward ? { toward } : {}),
   };

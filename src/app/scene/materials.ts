@@ -48,18 +48,24 @@ const fragment = /* glsl */ `
   varying vec2 vSide;
   varying float vRadiusPx, vAlongPx, vAlong, vHalf;
 
+  // 1 where x is below the edge, smoothed over a pixel
+  float below(float x, float edge) { return clamp((edge - x) / max(fwidth(x), 1e-4) + 0.5, 0.0, 1.0); }
+
   // across runs from -1 to 1 over the visible width, along in widths of the band
   float patterned(float kind, float along, float across) {
     float a = abs(across);
-    if (kind < 1.5) return step(fract(along * 0.8 + 0.45 * a), 0.5);                         // chevrons
-    if (kind < 2.5) { float f = fract(along / 1.7); return step(abs(f - 0.5), 0.32) * step(0.13, abs(f - 0.5)); } // rings
-    if (kind < 3.5) return step(fract(along * 0.55 + 0.3 * across), 0.5);                    // slanted band
-    if (kind < 4.5) {                                                                        // cross-hatch
-      float p = abs(fract(along * 0.9 + 0.45 * across) - 0.5), q = abs(fract(along * 0.9 - 0.45 * across) - 0.5);
-      return max(step(p, 0.17), step(q, 0.17));
+    if (kind < 1.5) return below(abs(fract(along * 0.8 + 0.45 * a) - 0.5), 0.25); // chevrons
+    if (kind < 2.5) { // double rings
+      float f = abs(fract(along / 1.7) - 0.5);
+      return below(f, 0.32) * (1.0 - below(f, 0.13));
     }
-    if (kind < 5.5) return step(abs(across - 0.5 * sin(along * 3.4)), 0.36);                 // wave
-    return step(a, 0.5) * step(fract(along * 0.42 + 0.3), 0.62);                             // long dashes
+    if (kind < 3.5) return below(abs(fract(along * 0.55 + 0.3 * across) - 0.5), 0.25); // slanted band
+    if (kind < 4.5) { // cross-hatch
+      float p = abs(fract(along * 0.9 + 0.45 * across) - 0.5), q = abs(fract(along * 0.9 - 0.45 * across) - 0.5);
+      return max(below(p, 0.17), below(q, 0.17));
+    }
+    if (kind < 5.5) return below(abs(across - 0.5 * sin(along * 3.4)), 0.36); // wave
+    return below(a, 0.5) * below(abs(fract(along * 0.42 + 0.3) - 0.5), 0.31); // long dashes
   }
 
   void main() {
@@ -93,9 +99,14 @@ const fragment = /* glsl */ `
     }
     float light = dot(n, normalize(vec3(-0.45, 0.7, 0.6)));
     vec3 dark = mix(body, mix(uInk, uPaper, uNight), 0.32), bright = mix(body, mix(vec3(1.0), uInk, uNight), 0.28);
-    float quiet = kind > 0.5 ? 0.35 : 1.0;
+    float quiet = kind > 0.5 ? 0.35 : mix(0.45, 1.0, vLook.x);
     vec3 lit = light < 0.35 ? mix(body, dark, (0.35 - light) / 1.35 * quiet) : mix(body, bright, (light - 0.35) / 0.65 * quiet);
-    if (vLook.y > 0.5) rim *= step(fract(vAlongPx / 5.0), 0.52);
+    #ifdef BALL
+      float walked = atan(n.y, n.x) * vRadiusPx;
+    #else
+      float walked = vAlongPx;
+    #endif
+    if (vLook.y > 0.5) rim *= step(fract(walked / 5.0), 0.52);
     gl_FragColor = vec4(mix(lit, ink, rim), 1.0);
   }
 `;

@@ -1,15 +1,18 @@
-import { states } from '../../core/walkRound/result.ts';
+import { type State, states } from '../../core/walkRound/result.ts';
 import { tags } from '../../present/tags.ts';
 import { spoken } from './labels.ts';
 import type { SceneProps } from './sceneProps.ts';
 
 /** The picture in words, for those who do not see it: how much there is, in what state, and what is selected. */
 export const says = ({ truss, marks, selected, shape }: SceneProps): string => {
-  const counts = states.flatMap((state) => {
-    let count = 0;
-    for (const { id } of truss.members) if ((marks.get(id)?.state ?? 'notLookedAt') === state) count++;
-    return count === 0 ? [] : [`${tags[state].word} ${count}`];
-  });
+  const count = new Map<State, number>();
+  for (const { id } of truss.members) {
+    const state = marks.get(id)?.state ?? 'notLookedAt';
+    count.set(state, (count.get(state) ?? 0) + 1);
+  }
+  const counts = states.flatMap((state) =>
+    count.has(state) ? [`${tags[state].word} ${count.get(state)}`] : [],
+  );
   const chosen = [...selected].slice(0, 5).map(spoken);
   const more = selected.size > 5 ? ` and ${selected.size - 5} more` : '';
   return [
