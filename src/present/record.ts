@@ -6,6 +6,7 @@ import type { MapViewName } from './draw/project.ts';
 import { pageOne } from './record/pageOne.ts';
 import type { Part, Report, ReportHead, Section } from './record/sections.ts';
 import { showTime, type Units } from './show.ts';
+import type { Table } from './table.ts';
 import { areasTable, lookAgainTable } from './tables/coverage.ts';
 import { decisionsTable, findingsTable } from './tables/findings.ts';
 import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
@@ -13,10 +14,12 @@ import { lookNextTable } from './tables/lookNext.ts';
 import { releaseLines, reliefOf } from './tables/relief.ts';
 import type { Showing } from './tables/showing.ts';
 import { issuesTable, manualTable, sourcesTable } from './tables/sources.ts';
+import { spreadTable, swingTable } from './tables/spread.ts';
 import { casesTable } from './tables/statics.ts';
 import { fitLines, readingsTable, shapeTable, targetsTable } from './tables/trammel.ts';
 import { cautionsFor } from './words/cautions.ts';
 import { countWords, listWords } from './words/names.ts';
+import { targetNoteWords } from './words/relief.ts';
 
 /** What a report needs besides the job and its results; all of it is printed. */
 export interface ReportOptions {
@@ -83,19 +86,29 @@ const reliefSections = (showing: Showing): readonly Section[] => {
           kind: 'lines',
           lines: [
             ...(first.length > 0 ? [`First, without a saw: ${first.join('; ')}.`] : []),
+            ...target.notes.map((note) => targetNoteWords[note]),
             ...(measure.length > 0
               ? [`Damage with no size given nearby: measure ${listWords(measure)} before any cut.`]
               : []),
           ],
         },
         { kind: 'table', table: reliefOf(showing, target) },
+        ...(target.soundNoHelp > 0
+          ? ([
+              {
+                kind: 'lines',
+                lines: [`${countWords(target.soundNoHelp, 'sound tube')} further off would be no help.`],
+              },
+            ] as const)
+          : []),
       ];
     }),
   ];
 };
 
 const views: readonly (readonly MapViewName[])[] = [
-  ['leftSide', 'rightSide'],
+  ['leftSide'],
+  ['rightSide'],
   ['plan', 'fromBelow'],
   ['threeQuarter'],
 ];
@@ -150,7 +163,7 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           { kind: 'table', table: lookAgainTable(showing) },
           heading('Look here next'),
           { kind: 'cautions', cautions: cautionsFor('lookNext') },
-          { kind: 'table', table: lookNextTable(showing) },
+          { kind: 'table', table: lookNextTable(showing), most: 40 },
           heading('Areas and their access'),
           { kind: 'table', table: areasTable(showing) },
         ],
@@ -162,7 +175,7 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           heading('Locked in'),
           { kind: 'cautions', cautions: cautionsFor('lockedIn') },
           { kind: 'lines', lines: lockedInLines(showing) },
-          { kind: 'table', table: lockedInTable(showing) },
+          { kind: 'table', table: largestFirst(lockedInTable(showing), 'stress'), most: 30 },
           { kind: 'subheading', text: 'Suspected of a bend nobody has seen' },
           { kind: 'table', table: suspectsTable(showing) },
           ...reliefSections(showing),
@@ -178,11 +191,22 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           { kind: 'table', table: readingsTable(showing) },
           { kind: 'subheading', text: 'Shape from the readings' },
           { kind: 'table', table: shapeTable(showing) },
+          { kind: 'subheading', text: 'Shape bay by bay' },
+          { kind: 'table', table: swingTable(showing) },
+          { kind: 'subheading', text: 'Spread and draw' },
+          { kind: 'cautions', cautions: cautionsFor('spreading') },
+          { kind: 'table', table: spreadTable(showing) },
+        ],
+      },
+      {
+        lie: 'upright',
+        side,
+        sections: [
           heading('Trammel targets'),
           {
             kind: 'table',
             table: targetsTable(showing),
-            only: ['distance', 'words', 'kind', 'bay', 'target', 'basis', 'tolerance'],
+            only: ['distance', 'kind', 'bay', 'target', 'basis', 'tolerance'],
           },
         ],
       },
@@ -215,6 +239,13 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
       },
     ],
   };
+};
+
+/** The same rows, the largest raw value of a column first; ties stay as they were. */
+const largestFirst = (table: Table, column: string): Table => {
+  const c = table.columns.findIndex((head) => head.id === column);
+  const raw = (row: Table['rows'][number]): number => Math.abs(Number(row.cells[c]?.raw ?? 0));
+  return { ...table, rows: [...table.rows].sort((a, b) => raw(b) - raw(a)) };
 };
 
 const lockedInLines = ({ assessment: { lockedIn } }: Showing): readonly string[] => [

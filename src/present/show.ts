@@ -1,4 +1,5 @@
 import type { Figure, Unit } from '../core/base/figure.ts';
+import { nearestFraction } from '../core/base/lengthText.ts';
 import { inToMm } from '../core/base/units.ts';
 
 /** How a person wants lengths shown. Storing and reckoning stay in inches. */
@@ -20,14 +21,7 @@ export const fixed = (value: number, decimals: number): string => {
 export const whole = (value: number): string => fixed(value, 0).replace(/\B(?=(\d{3})+$)/g, ',');
 
 /** The nearest fraction as a mechanic writes it: `23 5/16`, `3/32`, `0`. */
-export const fraction = (valueIn: number, step: Step = 32): string => {
-  const steps = Math.round(Math.abs(valueIn) * step);
-  const wholes = Math.floor(steps / step);
-  let [over, under] = [steps % step, step as number];
-  while (over !== 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
-  const sign = valueIn < 0 && steps !== 0 ? MINUS : '';
-  return over === 0 ? `${sign}${wholes}` : `${sign}${wholes === 0 ? '' : `${wholes} `}${over}/${under}`;
-};
+export const fraction = (valueIn: number, step: Step = 32): string => nearestFraction(valueIn, step).text;
 
 /**
  * A length in the user's units: `23.313 in · 23 5/16`, `23.313 in` or `592.1 mm`.
@@ -135,8 +129,7 @@ const plain = (value: number, unit: Unit, units: Units): string => {
 /** A figure with its unit, its range when it has one, and its uncertainty when it is known. */
 export const showFigure = (figure: Figure, units: Units): string => {
   const { value, unit, low, high, std } = figure;
-  if (low !== undefined && high !== undefined && low !== high)
-    return `${plain(low, unit, units)} to ${plain(high, unit, units)}`;
+  if (low !== undefined && high !== undefined && low !== high) return showRange({ low, high }, unit, units);
   const shown = plain(value, unit, units);
   return std === undefined || std === 0 ? shown : `${shown} ± ${showUncertainty(std, unit, units)}`;
 };
@@ -149,14 +142,18 @@ export const showUncertainty = (std: number, unit: Unit, units: Units): string =
       ? `${fixed(inToMm(std), 1)} mm`
       : `${fixed(std, 3)} in`;
 
-/** A range of plain numbers in one unit: `12 to 480 in-lbf`; one number when both ends show alike. */
+/** A range of plain numbers in one unit, which is said once: `12 to 480 in-lbf`; one number when both ends show alike. */
 export const showRange = (
   range: { readonly low: number; readonly high: number },
   unit: Unit,
   units: Units,
 ): string => {
   const [a, b] = [plain(range.low, unit, units), plain(range.high, unit, units)];
-  return a === b ? a : `${a} to ${b}`;
+  if (a === b) return a;
+  const [said, same] = [/ [a-z-]+$|%$|°$/i.exec(a)?.[0], / [a-z-]+$|%$|°$/i.exec(b)?.[0]];
+  return said !== undefined && said === same
+    ? `${a.slice(0, -said.length).trimEnd()} to ${b}`
+    : `${a} to ${b}`;
 };
 
 /** The day and time of an ISO 8601 stamp, as written in the record: never the reader's own clock. */

@@ -15,6 +15,8 @@ export interface Wanted {
   readonly w: number;
   readonly h: number;
   readonly rank: number;
+  /** How far the thing itself reaches from `at`: the label starts beyond it. */
+  readonly clear?: number;
 }
 
 export interface Placed {
@@ -97,8 +99,8 @@ export const declutter = (
         const angle = (2 * Math.PI * k) / DIRECTIONS;
         const [ux, uy] = [Math.cos(angle), -Math.sin(angle)];
         const box: Box = {
-          x: want.at[0] + ux * (reach + want.w / 2) - want.w / 2,
-          y: want.at[1] + uy * (reach + want.h / 2) - want.h / 2,
+          x: want.at[0] + ux * (reach + (want.clear ?? 0) + want.w / 2) - want.w / 2,
+          y: want.at[1] + uy * (reach + (want.clear ?? 0) + want.h / 2) - want.h / 2,
           w: want.w,
           h: want.h,
         };
@@ -106,7 +108,7 @@ export const declutter = (
         if (leaders.some((line) => lengthWithin(line, box) > 0)) continue;
         const edge = nearest(box, want.at);
         const away = Math.hypot(edge[0] - want.at[0], edge[1] - want.at[1]);
-        const leader: Line | null = away > BESIDE_MM ? [want.at, edge] : null;
+        const leader: Line | null = away > BESIDE_MM + (want.clear ?? 0) ? [want.at, edge] : null;
         const over =
           2.5 * lines.reduce((sum, line) => sum + Math.min(3, lengthWithin(line, box)), 0) +
           6 * marks.filter((mark) => overlaps(mark, box)).length;

@@ -49,23 +49,34 @@ export const sideBadges = (
   const [x, y] = projection.turn([0, 1, 0]);
   const size = Math.hypot(x, y);
   const page = points.map(place);
-  const middle = (axis: 0 | 1): number => {
-    const all = page.map((p) => p[axis]);
-    return (Math.min(...all) + Math.max(...all)) / 2;
-  };
-  const centre: Point = [middle(0), middle(1)];
+  const most = (ux: number, uy: number): Point =>
+    page.reduce((best, p) => (p[0] * ux + p[1] * uy > best[0] * ux + best[1] * uy + 1e-9 ? p : best));
+  if (page.length === 0) return [];
   if (size < 0.2) {
     const [left, top] = [Math.min(...page.map((p) => p[0])), Math.min(...page.map((p) => p[1]))];
     return [{ letter: view.sight[1] > 0 ? 'L' : 'R', at: [left - 7, top] }];
   }
-  const out = (sign: number): Point => {
+  const beside = (sign: number): Point => {
     const [ux, uy] = [(sign * x) / size, (sign * y) / size];
-    const reach = Math.max(...page.map((p) => (p[0] - centre[0]) * ux + (p[1] - centre[1]) * uy));
-    return [centre[0] + ux * (reach + 9), centre[1] + uy * (reach + 9)];
+    const p = most(ux, uy);
+    return [p[0] + ux * 8, p[1] + uy * 8];
   };
   return [
-    { letter: 'L', at: out(-1) },
-    { letter: 'R', at: out(1) },
+    { letter: 'L', at: beside(-1) },
+    { letter: 'R', at: beside(1) },
+  ];
+};
+
+/** Badges of a small picture: in its lower corners, each on the side of the page where that side of the aircraft lies. */
+export const cornerBadges = (projection: Projection, widthMm: number, heightMm: number): readonly Badge[] => {
+  const rightward = projection.turn([0, 1, 0])[0] > 0;
+  const [near, far]: readonly [Point, Point] = [
+    [5, heightMm - 4],
+    [widthMm - 5, heightMm - 4],
+  ];
+  return [
+    { letter: 'L', at: rightward ? near : far },
+    { letter: 'R', at: rightward ? far : near },
   ];
 };
 

@@ -1,10 +1,11 @@
 import { type Coverage, type State, states } from '../../core/walkRound/result.ts';
 import { tags } from '../tags.ts';
+import { countWords } from '../words/names.ts';
 import { type Glyph, glyph } from './glyph.ts';
 import { band, tube } from './pattern.ts';
 import { ink, type Op, type Ops, text } from './pen.ts';
 
-const ROW_MM = 5.4;
+const ROW_MM = 6.8;
 
 /** One state as it is drawn: its tube with its band, then its glyph. 20 mm wide about the middle line `y`. */
 export const swatch = (state: State, x: number, y: number): Ops => {
@@ -30,16 +31,13 @@ export const legend = (x: number, y: number, width: number, columns: number, cov
     const tag = tags[state];
     return [
       ...swatch(state, left, middle),
-      text([left + 20.5, middle + 0.9], tag.chalk, 2.4, { weight: 'bold' }),
-      text([left + 25.5, middle + 0.9], tag.word, 2.4),
+      text([left + 20.5, middle], tag.chalk, 2.4, { weight: 'bold' }),
+      text([left + 26, middle], tag.word, 2.5),
       text(
-        [left + step - 4, middle + 0.9],
-        `${coverage.members[state]} tubes · ${coverage.clusters[state]} clusters`,
-        2.2,
-        {
-          align: 'right',
-          colour: ink.quiet,
-        },
+        [left + 26, middle + 2.9],
+        `${countWords(coverage.members[state], 'member')}, ${countWords(coverage.clusters[state], 'cluster')}`,
+        2.1,
+        { colour: ink.quiet },
       ),
     ];
   });

@@ -7,6 +7,7 @@ import {
   type Badge,
   badgeBox,
   badgeOps,
+  cornerBadges,
   forwardArrow,
   roundScale,
   scaleBar,
@@ -51,8 +52,8 @@ export interface DamageMap extends Drawing {
   readonly leftOut: readonly string[];
 }
 
-const MARGIN = { x: 22, top: 13, bottom: 17 } as const;
-const BARE_MARGIN = { x: 13, top: 8, bottom: 8 } as const;
+const MARGIN = { x: 20, top: 12, bottom: 17 } as const;
+const BARE_MARGIN = { x: 9, top: 7, bottom: 9 } as const;
 const LEAST_TUBE_MM = 0.95;
 const LABEL_MM = 2.2;
 const TAG_MM = 2.4;
@@ -111,8 +112,14 @@ export const damageMap = (
     return [x - origin[0] + centre[0], y - origin[1] + centre[1]];
   };
   const at = new Map(clusters.map((c) => [c.id, c.at]));
+  const depths = points.map(seen.depth);
+  const halfWay = (Math.min(...depths) + Math.max(...depths)) / 2;
+  /** A tube of no face counts as near when no end of it lies in the far half. */
   const near = (m: Member): boolean =>
-    view.near === null || m.faces.includes(view.near) || (m.faces.length === 0 && m.role === 'other');
+    view.near === null ||
+    m.faces.includes(view.near) ||
+    (m.faces.length === 0 &&
+      [m.from, m.to].every((id) => seen.depth(at.get(id) ?? [0, 0, 0]) <= halfWay + 0.5));
   const drawn = members
     .filter((m) => at.has(m.from) && at.has(m.to))
     .map((member) => {
@@ -133,7 +140,9 @@ export const damageMap = (
     return [{ mark: mark!, strip }];
   });
 
-  const badges = sideBadges(view, seen, points, place);
+  const badges = ask.bare
+    ? cornerBadges(seen, ask.widthMm, ask.heightMm)
+    : sideBadges(view, seen, points, place);
   const furniture: Op[] = badges.flatMap(badgeOps);
   const solid: Box[] = badges.map(badgeBox);
   const foot = ask.heightMm - 9;
@@ -164,7 +173,7 @@ export const damageMap = (
       .map((c) => {
         const mark = marks.get(c.id);
         return said(mark)
-          ? { id: c.id, at: place(c.at), w: tagWidth(mark!), h: TAG_MM + 1.4, rank: 1 }
+          ? { id: c.id, at: place(c.at), w: tagWidth(mark!), h: TAG_MM + 1.4, rank: 1, clear: 1.2 }
           : {
               id: c.id,
               at: place(c.at),
@@ -182,7 +191,13 @@ export const damageMap = (
     h: 2 * Math.abs(strip.along[1]) * strip.halfLength + 3,
   });
   const lines: Line[] = strong.map((d) => [d.a, d.b]);
-  const { placed, leftOut } = declutter(wanted, frame, solid, bands.map(around), lines);
+  const { placed, leftOut } = declutter(
+    wanted,
+    frame,
+    solid,
+    [...bands.map(around), ...clusters.filter((c) => said(marks.get(c.id))).map((c) => dotBox(place(c.at)))],
+    lines,
+  );
 
   const ops: Op[] = [];
   for (const d of drawn) {
@@ -199,6 +214,8 @@ export const damageMap = (
     if (view.near !== null && !strongClusters.has(c.id)) continue;
     ops.push(...clusterOps(place(c.at), marks.get(c.id)));
   }
+  for (const { leader } of placed)
+    if (leader) ops.push(segment(leader[0], leader[1], stroke(ink.quiet, 0.18)));
   for (const { mark, strip } of bands)
     ops.push(...band(strip, tags[mark.state].pattern, tags[mark.state].light));
   for (const label of placed) ops.push(...labelOps(label, marks.get(label.id)));
@@ -221,6 +238,8 @@ const middleOf = (page: readonly Point[]): Point => {
     (Math.min(...page.map((p) => p[axis])) + Math.max(...page.map((p) => p[axis]))) / 2;
   return [mid(0), mid(1)];
 };
+
+const dotBox = ([x, y]: Point): Box => ({ x: x - 2, y: y - 2, w: 4, h: 4 });
 
 const depthWords = (view: MapView, scaleWords: string): string =>
   view.near === null
@@ -245,18 +264,15 @@ const clusterOps = (p: Point, mark: Mark | undefined): Ops => {
   ];
 };
 
-const labelOps = ({ id, box: at, leader }: Placed, mark: Mark | undefined): Ops => {
-  const line = leader ? [segment(leader[0], leader[1], stroke(ink.quiet, 0.18))] : [];
+const labelOps = ({ id, box: at }: Placed, mark: Mark | undefined): Ops => {
   if (!said(mark))
     return [
-      ...line,
       box(at.x, at.y, at.w, at.h, { fill: ink.paper }),
       text([at.x + at.w / 2, at.y + at.h / 2 + (LABEL_MM * CAP) / 2], id, LABEL_MM, { align: 'middle' }),
     ];
   const colour = tags[mark!.state].light;
   const middle = at.y + at.h / 2;
   return [
-    ...line,
     box(at.x, at.y, at.w, at.h, { fill: ink.paper, stroke: stroke(colour, 0.22) }),
     ...glyph(glyphOf(mark!), at.x + 0.7 + TAG_MM * 0.5, middle, TAG_MM * 0.42, colour),
     text([at.x + TAG_MM * 1.3 + 0.6, middle + (TAG_MM * CAP) / 2], tagWords(mark!), TAG_MM, {

@@ -17,7 +17,14 @@ export type Section =
       readonly counts: readonly [string, string];
       readonly groups: readonly { readonly title: string; readonly ids: readonly string[] }[];
     }
-  | { readonly kind: 'table'; readonly table: Table; readonly only?: readonly string[] }
+  | {
+      readonly kind: 'table';
+      readonly table: Table;
+      /** Ids of the columns on paper; left out: all. */
+      readonly only?: readonly string[];
+      /** Rows on paper; the table says how many more its CSV has. */
+      readonly most?: number;
+    }
   | { readonly kind: 'cautions'; readonly cautions: readonly Caution[] }
   | {
       readonly kind: 'map';

@@ -26,13 +26,13 @@ const titleBlock = (
   w: number,
 ): Ops => {
   const cells: readonly (readonly [name: string, value: string, share: number])[] = [
-    ['JOB', head.job, 2.6],
-    ['AIRCRAFT, AS ENTERED', head.aircraft, 2.6],
+    ['JOB', head.job, 2.4],
+    ['AIRCRAFT, AS ENTERED', head.aircraft, 2.5],
     ['SIDE', body.side, 2.5],
     ['SCALE', body.scale, 1.1],
     ['REVISION', `${head.date}\n${head.revision}`, 2.4],
     ['SHEET', `${nth} of ${of}`, 1],
-    ['', workingAid, 1.4],
+    ['', workingAid, 2],
   ];
   const all = cells.reduce((sum, [, , share]) => sum + share, 0);
   let left = x;

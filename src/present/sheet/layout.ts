@@ -1,4 +1,4 @@
-import { states } from '../../core/walkRound/result.ts';
+import { type State, states } from '../../core/walkRound/result.ts';
 import { textWidth, wrap } from '../draw/helvetica.ts';
 import { legend, legendHeight, swatch } from '../draw/legend.ts';
 import { box, ink, type Op, type Ops, segment, shift, stroke, text } from '../draw/pen.ts';
@@ -6,6 +6,7 @@ import type { Part, Report, Section } from '../record/sections.ts';
 import { tags } from '../tags.ts';
 import { levelWords } from '../words/cautions.ts';
 import { framed } from './frame.ts';
+import { ID_LEAD_MM, idLineOps, idLines, pairsOfLines } from './idLines.ts';
 import { mapBody, stationBodies } from './maps.ts';
 import { type Body, type Paper, type Room, roomOf, type Sheet } from './paper.ts';
 import { layTable } from './tableOps.ts';
@@ -112,19 +113,25 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
   },
   counts: (flow, part, section) => {
     const { members, clusters } = section.coverage;
-    const row = 5.2;
-    put(flow, part, row, (x, y) => [
-      text([x + 82, y + 3.4], 'Members', 2.6, { align: 'right', colour: ink.quiet }),
-      text([x + 104, y + 3.4], 'Clusters', 2.6, { align: 'right', colour: ink.quiet }),
-    ]);
-    for (const state of states)
+    const [row, half] = [5.2, states.length / 2];
+    const width = (flow.room.w - 8) / 2;
+    const headings = (x: number, y: number): Ops => [
+      text([x + width - 20, y + 3], 'Members', 2.5, { align: 'right', colour: ink.quiet }),
+      text([x + width, y + 3], 'Clusters', 2.5, { align: 'right', colour: ink.quiet }),
+    ];
+    const count = (state: State, x: number, y: number): Ops => [
+      ...swatch(state, x, y + row / 2),
+      text([x + 21, y + 3.6], tags[state].chalk, 2.8, { weight: 'bold' }),
+      text([x + 28, y + 3.6], tags[state].word, BODY_MM),
+      text([x + width - 20, y + 3.6], String(members[state]), BODY_MM, { weight: 'bold', align: 'right' }),
+      text([x + width, y + 3.6], String(clusters[state]), BODY_MM, { weight: 'bold', align: 'right' }),
+      segment([x, y + row], [x + width, y + row], stroke(ink.faint, 0.15)),
+    ];
+    put(flow, part, 4, (x, y) => [...headings(x, y), ...headings(x + width + 8, y)]);
+    for (let k = 0; k < half; k++)
       put(flow, part, row, (x, y) => [
-        ...swatch(state, x, y + row / 2),
-        text([x + 21, y + 3.6], tags[state].chalk, 2.8, { weight: 'bold' }),
-        text([x + 28, y + 3.6], tags[state].word, BODY_MM),
-        text([x + 82, y + 3.6], String(members[state]), BODY_MM, { weight: 'bold', align: 'right' }),
-        text([x + 104, y + 3.6], String(clusters[state]), BODY_MM, { weight: 'bold', align: 'right' }),
-        segment([x, y + row], [x + 104, y + row], stroke(ink.faint, 0.15)),
+        ...count(states[k]!, x, y),
+        ...count(states[k + half]!, x + width + 8, y),
       ]);
     gap(flow, 1);
   },
@@ -140,23 +147,17 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
       }),
     ]);
     if (none) putLines(flow, part, 'Every member and cluster has been looked at.', BODY_MM);
-    const size = 2.5;
-    const nameWidth = 34;
-    for (const group of section.groups) {
-      const step = Math.max(...group.ids.map((id) => textWidth(id, size))) + 3;
-      const perLine = Math.max(1, Math.floor((flow.room.w - nameWidth) / step));
-      for (let k = 0; k < group.ids.length; k += perLine)
-        put(flow, part, 3.5, (x, y) => [
-          ...(k === 0 ? [text([x, y + size], group.title, size, { colour: ink.quiet })] : []),
-          ...group.ids
-            .slice(k, k + perLine)
-            .map((id, n) => text([x + nameWidth + n * step, y + size], id, size)),
-        ]);
-    }
+    for (const lines of pairsOfLines(idLines(section.groups, (flow.room.w - 6) / 2)))
+      put(flow, part, ID_LEAD_MM, (x, y) => [
+        ...idLineOps(lines[0], x, y),
+        ...(lines[1] ? idLineOps(lines[1], x + (flow.room.w + 6) / 2, y) : []),
+      ]);
     gap(flow, 1);
   },
   table: (flow, part, section) => {
-    const { table, only } = section;
+    const { only, most = Number.POSITIVE_INFINITY } = section;
+    const table = { ...section.table, rows: section.table.rows.slice(0, most) };
+    const left = section.table.rows.length - table.rows.length;
     if (table.note) putLines(flow, part, table.note, 2.6, { colour: ink.quiet });
     if (table.rows.length === 0) {
       putLines(flow, part, table.empty, BODY_MM);
@@ -175,6 +176,8 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
       }
       put(flow, part, row.height, row.ops);
     }
+    if (left > 0)
+      putLines(flow, part, `${left} more stand in ${table.name}.csv.`, 2.6, { colour: ink.quiet });
     gap(flow, 1.5);
   },
   cautions: (flow, part, section) => {
@@ -197,7 +200,7 @@ const partBodies = (part: Part, paper: Paper): readonly Body[] => {
   for (const section of part.sections) {
     if (section.kind === 'map' || section.kind === 'stations') {
       turnOver(flow, part);
-      const legendAt = legendHeight(4) + 2;
+      const legendAt = legendHeight(4) + 3;
       const drawn =
         section.kind === 'map'
           ? [mapBody(section, flow.room, legendAt)]

@@ -45,7 +45,8 @@ export const stationBodies = (
   const marks = byId(coverage.marks);
   const rings = truss.faces.filter((face) => face.face === 'ring' && face.members.length > 0);
   if (rings.length === 0) return [];
-  const [columns, rows] = [4, 2];
+  const rows = 2;
+  const columns = Math.min(6, Math.max(3, Math.ceil(rings.length / rows)));
   const [w, h] = [room.w / columns, (room.h - legendAt) / rows];
   const view = mapViews.fromAhead;
   const at = byId(truss.clusters);
@@ -58,7 +59,7 @@ export const stationBodies = (
   );
   const scale = roundScale(
     [Math.max(...sizes.map(([x]) => x)), Math.max(...sizes.map(([, y]) => y))],
-    [w - 34, h - 30],
+    [w - 18, h - 24],
   );
   const perSheet = columns * rows;
   return Array.from({ length: Math.ceil(rings.length / perSheet) }, (_, page) => ({
@@ -67,14 +68,14 @@ export const stationBodies = (
       const [x, y] = [(k % columns) * w, Math.floor(k / columns) * h];
       const map = damageMap(truss, marks, view, {
         widthMm: w,
-        heightMm: h - 8,
+        heightMm: h - 3,
         scale,
         only: new Set(ring.members),
         bare: true,
       });
       return [
         ...shift(map.ops, x, y),
-        text([x + w / 2, y + h - 4], `Station ${ring.bay}, from ahead`, 2.8, {
+        text([x + w / 2, y + h - 6], `Station ${ring.bay}`, 2.8, {
           weight: 'bold',
           align: 'middle',
         }),

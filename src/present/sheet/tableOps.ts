@@ -6,7 +6,7 @@ export const TABLE_MM = 2.5;
 const LEAD_MM = 3.15;
 const PAD_MM = 1.1;
 /** No column asks for more than this before it wraps. */
-const MOST_MM = 78;
+const MOST_MM = 120;
 /** A row of more lines than this is cut, so that it can run on to the next sheet. */
 const MOST_LINES = 24;
 
@@ -35,7 +35,12 @@ const columnWidths = (
   const least = heads.map((head, c) =>
     Math.min(
       MOST_MM,
-      Math.max(longestPiece(headText(head), 'bold'), ...cells.map((row) => longestPiece(row[c]!, 'regular'))),
+      Math.max(
+        longestPiece(headText(head), 'bold'),
+        ...cells.map((row) =>
+          head.align === 'right' ? textWidth(row[c]!, TABLE_MM) : longestPiece(row[c]!, 'regular'),
+        ),
+      ),
     ),
   );
   const liked = heads.map((head, c) =>

@@ -9,6 +9,7 @@ import { membersTable } from './members.ts';
 import { reliefTable } from './relief.ts';
 import type { Showing } from './showing.ts';
 import { historyTable, issuesTable, manualTable, sourcesTable } from './sources.ts';
+import { planTable, spreadTable, swingTable } from './spread.ts';
 import { casesTable, forcesTable, redundancyTable } from './statics.ts';
 import { readingsTable, shapeTable, targetsTable } from './trammel.ts';
 
@@ -29,6 +30,9 @@ export const allTables = (showing: Showing): readonly Table[] => [
   targetsTable(showing),
   readingsTable(showing),
   shapeTable(showing),
+  swingTable(showing),
+  spreadTable(showing),
+  planTable(showing),
   lockedInTable(showing),
   suspectsTable(showing),
   reliefTable(showing),

@@ -1,9 +1,14 @@
+import type { Figure } from '../../core/base/figure.ts';
 import type { LockedMember, Suspect } from '../../core/lockedIn/result.ts';
-import { showFigure } from '../show.ts';
+import { showFigure, type Units } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
 import { restsOn } from '../words/basis.ts';
 import { suspectWords } from '../words/reasons.ts';
 import { type Showing, wordsOf } from './showing.ts';
+
+/** The unit stands in the title. */
+const unitless = (figure: Figure, units: Units): string =>
+  showFigure(figure, units).replace(/ (lbf|in-lbf|ksi)$/, '');
 
 /** What the measured bends lock into the members, as ranges between the two readings of a bow. */
 export const lockedInTable = (showing: Showing): Table => {
@@ -22,29 +27,33 @@ export const lockedInTable = (showing: Showing): Table => {
         {
           id: 'axial',
           title: 'Axial force',
+          unit: 'lbf',
           align: 'right',
-          text: (row) => showFigure(row.axialLbf, units),
+          text: (row) => unitless(row.axialLbf, units),
           raw: (row) => row.axialLbf.value,
         },
         {
           id: 'moment',
           title: 'End moment',
+          unit: 'in-lbf',
           align: 'right',
-          text: (row) => showFigure(row.endMomentInLbf, units),
+          text: (row) => unitless(row.endMomentInLbf, units),
           raw: (row) => row.endMomentInLbf.value,
         },
         {
           id: 'stress',
           title: 'Stress',
+          unit: 'ksi',
           align: 'right',
-          text: (row) => showFigure(row.stressPsi, units),
-          raw: (row) => row.stressPsi.value,
+          text: (row) => unitless(row.stressPsi, units),
+          raw: (row) => row.stressPsi.value / 1000,
         },
         {
           id: 'capped',
           title: 'Yielded',
           text: (row) => (row.capped ? 'capped: elastic estimate, yielded' : 'no'),
         },
+        { id: 'because', title: 'Because of', text: (row) => row.because.join(', ') },
         { id: 'basis', title: 'Rests on', text: (row) => restsOn(row.stressPsi) },
       ],
     },

@@ -25,7 +25,7 @@ const columns = (words: (id: string) => string): readonly Column<NextRow>[] => [
   },
   { id: 'id', title: 'Id', text: (row) => row.id },
   { id: 'words', title: 'In words', text: (row) => words(row.id) },
-  { id: 'reasons', title: 'Why', text: reasonsLine },
+  { id: 'reasons', title: 'Why', text: (row) => reasonsLine(row, 3), raw: (row) => reasonsLine(row) },
   evidence('a', 'Cluster'),
   evidence('b', 'Load path'),
   evidence('l', 'Locked in'),

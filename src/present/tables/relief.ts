@@ -1,8 +1,26 @@
-import type { CutCandidate, ReliefTarget } from '../../core/relief/result.ts';
-import { fixed, lengthUnit, showLength, showOpening, showRange, showShare } from '../show.ts';
+import type { CutCandidate, ReliefTarget, WhereToSaw } from '../../core/relief/result.ts';
+import {
+  fixed,
+  lengthUnit,
+  showAxial,
+  showLength,
+  showOpening,
+  showRange,
+  showShare,
+  type Units,
+} from '../show.ts';
 import { type Column, type Table, tableOf } from '../table.ts';
 import { clusterWords } from '../words/names.ts';
-import { cutVerdictWords, decidedByWords, releaseWords, tierWords, whyWords } from '../words/relief.ts';
+import {
+  cutVerdictWords,
+  decidedByWords,
+  ownRepairWords,
+  releaseWhyWords,
+  releaseWords,
+  sawWhyWords,
+  tierWords,
+  whyWords,
+} from '../words/relief.ts';
 import { rawLength, type Showing } from './showing.ts';
 
 interface Row {
@@ -21,21 +39,27 @@ const shareRange = (range: { readonly low: number; readonly high: number } | nul
 const shareText = (share: number): string =>
   share < -0.005 ? `makes it worse by ${showShare(-share)}` : showShare(share);
 
-const opening = ({ low, high }: CutCandidate['opensIn'], units: Showing['units']): string => {
+const opening = ({ low, high }: CutCandidate['opensIn'], units: Units): string => {
   const [a, b] = [showOpening(low, units), showOpening(high, units)];
   return a === b ? a : `${a} to ${b}`;
 };
 
-/** Where to put the saw: "U3L-U4L: scrap from 2.000 in to 22.000 in from U3L, keep 1.299 in clear of both finished cuts". */
-export const sawWords = (cut: CutCandidate, units: Showing['units']): string => {
-  const { member, fromIn, toIn, clearIn } = cut.whereToSaw;
-  if (fromIn === null || toIn === null)
-    return `${member}: no place keeps ${showLength(clearIn, units)} clear of both finished cuts`;
-  return `${member}: between ${showLength(fromIn, units)} and ${showLength(toIn, units)} from ${member.split('-')[0]}, at least ${showLength(clearIn, units)} from both finished cuts`;
+/** Where to put the saw, from which end, and how far to keep from both finished cuts. */
+const placeWords = ({ member, fromIn, toIn, clearIn, why }: WhereToSaw, units: Units): string => {
+  const place =
+    fromIn === null || toIn === null
+      ? `no place keeps ${showLength(clearIn, units)} clear of both finished cuts`
+      : `between ${showLength(fromIn, units)} and ${showLength(toIn, units)} from ${member.split('-')[0]}, at least ${showLength(clearIn, units)} from both finished cuts`;
+  return `${member}: ${place}; ${sawWhyWords[why]}`;
 };
 
-/** The clusters that move most when it is cut: "Upper right 4 0.062 in". */
-export const movesWords = (cut: CutCandidate, units: Showing['units']): string =>
+export const sawWords = (cut: CutCandidate, units: Units): string =>
+  cut.thenSaw
+    ? `${placeWords(cut.whereToSaw, units)}. Then ${placeWords(cut.thenSaw, units)}`
+    : placeWords(cut.whereToSaw, units);
+
+/** The clusters that move most when it is cut: "Lower right 3 0.062 in". */
+export const movesWords = (cut: CutCandidate, units: Units): string =>
   cut.moves
     .map(
       ({ id, moveIn }) =>
@@ -43,7 +67,22 @@ export const movesWords = (cut: CutCandidate, units: Showing['units']): string =
     )
     .join(', ');
 
-const columns = (units: Showing['units'], withTarget: boolean): readonly Column<Row>[] => [
+/** Why a cut stands where it does, what decided, and what it asks for. */
+export const whyLine = (cut: CutCandidate, units: Units): string =>
+  [
+    whyWords[cut.why],
+    cut.makesWorse ? 'on one reading of the bows it puts more into the tube' : '',
+    `placed ${decidedByWords[cut.decidedBy]}`,
+    cut.straightenFirst ? 'straighten it first?' : '',
+    cut.ownRepair ? ownRepairWords[cut.ownRepair] : '',
+    cut.brace
+      ? `a brace from ${cut.brace.from} to ${cut.brace.to} keeps the sag to ${showLength(cut.brace.sagIn, units, 64)}`
+      : '',
+  ]
+    .filter((words) => words !== '')
+    .join('; ');
+
+const columns = (units: Units, withTarget: boolean): readonly Column<Row>[] => [
   ...(withTarget ? [{ id: 'target', title: 'Target', text: (row: Row) => row.target }] : []),
   {
     id: 'order',
@@ -96,16 +135,7 @@ const columns = (units: Showing['units'], withTarget: boolean): readonly Column<
   {
     id: 'why',
     title: 'Why it stands here',
-    text: (row) =>
-      [
-        whyWords(row.cut.why),
-        decidedByWords[row.cut.decidedBy],
-        row.cut.straightenFirst ? 'straighten it first?' : '',
-        row.cut.ownRepair ? `its own cut needs: ${row.cut.ownRepair}` : '',
-      ]
-        .filter((words) => words !== '')
-        .join('; '),
-    raw: (row) => row.cut.why,
+    text: (row) => whyLine(row.cut, units),
   },
   { id: 'saw', title: 'Where to saw', text: (row) => sawWords(row.cut, units) },
   { id: 'moves', title: 'Moves most', text: (row) => movesWords(row.cut, units) },
@@ -157,4 +187,7 @@ export const reliefOf = (showing: Showing, target: ReliefTarget): Table =>
 
 /** What can be released without a saw: always first. */
 export const releaseLines = (target: ReliefTarget): readonly string[] =>
-  target.withoutSaw.map(({ kind, id, why }) => `${releaseWords[kind]} ${id}: ${whyWords(why)}`);
+  target.withoutSaw.map(
+    ({ kind, id, why, forceLbf }) =>
+      `${releaseWords[kind]} ${id}: ${releaseWhyWords[why]}${forceLbf === undefined ? '' : ` (${showAxial(forceLbf)} in ${target.member})`}`,
+  );

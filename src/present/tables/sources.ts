@@ -93,7 +93,7 @@ interface IssueRow {
 }
 
 /** Every issue of every stage, with what to do about it. Nothing is dropped. */
-export const issuesTable = ({ assessment }: Showing): Table => {
+export const issuesTable = ({ assessment, units }: Showing): Table => {
   const stages: readonly (readonly [string, readonly Issue[]])[] = [
     ['job', assessment.issues],
     ['model', assessment.truss.issues],
@@ -112,8 +112,8 @@ export const issuesTable = ({ assessment }: Showing): Table => {
       empty: 'Nothing in the job or the model is odd.',
       columns: [
         { id: 'stage', title: 'In', text: (row) => row.stage },
-        { id: 'sentence', title: 'What', text: (row) => issueSentence(row.issue) },
-        { id: 'mend', title: 'What to do', text: (row) => mendSentence(row.issue) },
+        { id: 'sentence', title: 'What', text: (row) => issueSentence(row.issue, units) },
+        { id: 'mend', title: 'What to do', text: (row) => mendSentence(row.issue, units) },
         {
           id: 'at',
           title: 'Where',

@@ -1,5 +1,5 @@
 import type { MemberForce, SolvedCase } from '../../core/statics/result.ts';
-import { fixed, showAxial, showStress, whole } from '../show.ts';
+import { fixed, showAxial, whole } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
 import { type Showing, wordsOf } from './showing.ts';
 
@@ -50,10 +50,10 @@ export const forcesTable = (showing: Showing): Table => {
         {
           id: 'stress',
           title: 'Largest stress',
-          unit: 'psi',
+          unit: 'ksi',
           align: 'right',
-          text: ({ force }) => showStress(force.stressPsi),
-          raw: ({ force }) => force.stressPsi,
+          text: ({ force }) => fixed(force.stressPsi / 1000, 1),
+          raw: ({ force }) => force.stressPsi / 1000,
         },
       ],
     },
@@ -132,10 +132,10 @@ export const casesTable = (showing: Showing): Table => {
         {
           id: 'stress',
           title: 'Largest stress',
-          unit: 'psi',
+          unit: 'ksi',
           align: 'right',
-          text: (solved) => showStress(largest(solved)?.stressPsi ?? 0),
-          raw: (solved) => largest(solved)?.stressPsi ?? 0,
+          text: (solved) => fixed((largest(solved)?.stressPsi ?? 0) / 1000, 1),
+          raw: (solved) => (largest(solved)?.stressPsi ?? 0) / 1000,
         },
         {
           id: 'residual',

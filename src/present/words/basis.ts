@@ -1,19 +1,21 @@
 import type { Basis, Figure } from '../../core/base/figure.ts';
-import { basisWords } from './record.ts';
+import { assumedWords } from './assumptions.ts';
+import { basisWords, holdWords } from './record.ts';
 
-/** What a number rests on: "drawing: sheet 4, view B". */
-export const basisLine = (basis: Basis): string =>
-  basis.ref === '' ? basisWords[basis.kind] : `${basisWords[basis.kind]}: ${basis.ref}`;
+/** What a number rests on: "drawing: sheet 4, view B"; the user's own data and readings by their record. */
+export const basisLine = ({ kind, ref }: Basis): string => {
+  if (ref === '') return basisWords[kind];
+  const words = ref.replace(/\b\w+$/, (last) =>
+    Object.hasOwn(holdWords, last) ? holdWords[last as keyof typeof holdWords] : last,
+  );
+  return `${basisWords[kind]}: ${kind === 'manual' || kind === 'measured' ? `record ${words}` : words}`;
+};
 
 /** Basis and assumptions of a figure in one line. */
 export const restsOn = (figure: Pick<Figure, 'basis' | 'assumed'>): string =>
   figure.assumed.length === 0
     ? basisLine(figure.basis)
     : `${basisLine(figure.basis)}; assumed: ${figure.assumed.map(assumedWords).join('; ')}`;
-
-/** An assumption as given: a sentence stays, a kebab-case name is spelled. */
-export const assumedWords = (assumed: string): string =>
-  /^[a-z0-9]+(-[a-z0-9]+)+$/.test(assumed) ? assumed.replace(/-/g, ' ') : assumed;
 
 const isFigure = (thing: object): thing is Figure =>
   'value' in thing && 'unit' in thing && 'basis' in thing && 'assumed' in thing;

@@ -1,6 +1,8 @@
 import type { Fact, Issue } from '../../core/base/issue.ts';
+import { showLength, type Units } from '../show.ts';
 import { issueSentences } from './issueSentences.ts';
 import { mendSentences } from './mendSentences.ts';
+import { holdWords } from './record.ts';
 
 /** A fact as text: lists read as lists, numbers without a tail. */
 export const factText = (fact: Fact | undefined): string => {
@@ -19,33 +21,49 @@ export const spelled = (code: string): string => {
   return words.charAt(0).toUpperCase() + words.slice(1);
 };
 
-const fill = (sentence: string, facts: Issue['facts']): string =>
-  sentence.replace(/\{(\w+)\}/g, (_, name: string) => factText(facts[name]));
+/** A fact in its place: a length in the user's units, anything else as it is; one that was not given leaves nothing. */
+const fill = (sentence: string, facts: Issue['facts'], units: Units): string =>
+  sentence.replace(/\{(\w+)(\|length)?\}/g, (_, name: string, length?: string) => {
+    const fact = facts[name];
+    if (fact === undefined) return '';
+    const isLength = length !== undefined || name.endsWith('In');
+    return isLength && typeof fact === 'number' ? showLength(fact, units) : nameless(fact);
+  });
+
+/** Holds and the like are camelCase names in facts; a person reads words. */
+const nameless = (fact: Fact): string => {
+  const text = factText(fact);
+  return Object.hasOwn(holdWords, text) ? holdWords[text as keyof typeof holdWords] : text;
+};
 
 /** What is wrong, in one sentence. A code without a sentence of its own is spelled, with its facts behind it. */
-export const issueSentence = (issue: Pick<Issue, 'code' | 'facts'>): string => {
+export const issueSentence = (issue: Pick<Issue, 'code' | 'facts'>, units: Units = 'inFraction'): string => {
   const sentence = Object.hasOwn(issueSentences, issue.code) ? issueSentences[issue.code] : undefined;
-  if (sentence !== undefined) return fill(sentence, issue.facts);
+  if (sentence !== undefined) return fill(sentence, issue.facts, units);
   const facts = Object.entries(issue.facts).map(
     ([name, fact]) => `${spelled(name).toLowerCase()} ${factText(fact)}`,
   );
   return facts.length === 0 ? `${spelled(issue.code)}.` : `${spelled(issue.code)}: ${facts.join(', ')}.`;
 };
 
-/** What to do about it, in one sentence; empty when the issue asks for nothing. */
-export const mendSentence = (issue: Pick<Issue, 'mend' | 'facts'>): string => {
+/** What to do about it, in one sentence; empty when the issue asks for nothing. Says which id was most likely meant. */
+export const mendSentence = (issue: Pick<Issue, 'mend' | 'facts'>, units: Units = 'inFraction'): string => {
   if (issue.mend === '') return '';
   const sentence = Object.hasOwn(mendSentences, issue.mend) ? mendSentences[issue.mend] : undefined;
-  return sentence === undefined ? `${spelled(issue.mend)}.` : fill(sentence, issue.facts);
+  const words = sentence === undefined ? `${spelled(issue.mend)}.` : fill(sentence, issue.facts, units);
+  return typeof issue.facts.meant === 'string' ? `${words} ${issue.facts.meant} was meant?` : words;
 };
 
-/** Where in the document, for a person: `records[12].lengthIn` → "record 13, length in". */
+/** Where in the document, for a person: `records[id=r12].lengthIn` → "record r12, length in"; `stations[3]` → "station 4". */
 export const placeWords = (at: string): string =>
   at === ''
     ? 'the whole'
     : at
-        .replace(/(\w+?)s\[(\d+)\]/g, (_, list: string, k: string) => `${list} ${Number(k) + 1}`)
-        .replace(/\[(\d+)\]/g, (_, k: string) => ` ${Number(k) + 1}`)
+        .replace(/\[(?:\w+=)?([^\]]+)\]/g, (_, key: string) =>
+          /^\d+$/.test(key) ? ` ${Number(key) + 1}` : ` ${nameless(key)}`,
+        )
+        .replace(/\b(record|station|member|cluster|distance|setup|end)s (?=\S)/g, '$1 ')
+        .replace(/\b(loadCase)s (?=\S)/g, 'load case ')
         .replace(/\./g, ', ')
-        .replace(/([a-z])([A-Z])/g, '$1 $2')
-        .toLowerCase();
+        .replace(/([a-z])([A-Z])(?=[a-z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)
+        .replace(/([a-z])In\b/g, '$1');

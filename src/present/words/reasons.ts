@@ -29,8 +29,12 @@ export const reasonWords = (reason: Reason): string => {
   }
 };
 
-/** All the reasons of a row in one sentence, as given: largest first. */
-export const reasonsLine = (row: Pick<NextRow, 'reasons'>): string => row.reasons.map(reasonWords).join('; ');
+/** Reasons of a row in one sentence, as given: largest first. `most`: after so many the rest is counted. */
+export const reasonsLine = ({ reasons }: Pick<NextRow, 'reasons'>, most = reasons.length): string => {
+  const rest = reasons.length - most;
+  const words = reasons.slice(0, most).map(reasonWords).join('; ');
+  return rest > 0 ? `${words}; and ${rest} more` : words;
+};
 
 /** Why a member nobody has seen a bend in is suspected. */
 export const suspectWords = (suspect: Suspect): string =>

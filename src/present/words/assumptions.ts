@@ -1,0 +1,24 @@
+/** What the sums assumed, by the names core gives them. A test reads the sources of core and fails on one without a row here. */
+const assumptions: Readonly<Record<string, string>> = {
+  'bows-alone': 'from the bows alone, no moved clusters',
+  'capped-elastic-estimate': 'capped: elastic estimate, yielded',
+  'half-sine-no-shape-given': 'smooth half-sine bow, no shape given',
+  'kink-at-its-place-no-shape-given': 'kink at its place, no shape given',
+  'kink-at-the-middle-no-place-given': 'kink in the middle, no place given',
+  'marks-at-drawing-positions': 'marks stand at their drawing positions',
+  'several-bends-add-up': 'several bends of one tube add up',
+  'shortening-only-no-clock': 'shortening only, no clock position given',
+  'starting-value-of-near': 'starting value of what counts as near, yours to change',
+  'std-1/32': 'one standard deviation of 1/32 in, starting value, yours to change',
+  'straight-legs-beyond-the-chord': 'straight legs beyond the chord measured',
+  'trammel-reach-120': 'trammel reach 120 in, starting value, yours to change',
+  'uniform-arc-beyond-the-chord': 'same curve beyond the chord measured',
+};
+
+/** An assumption in words: a name of core's by its row, another name spelled, a sentence as it is. */
+export const assumedWords = (assumed: string): string =>
+  Object.hasOwn(assumptions, assumed)
+    ? assumptions[assumed]!
+    : /^[a-z0-9]+(-[a-z0-9]+)+$/.test(assumed)
+      ? assumed.replace(/-/g, ' ')
+      : assumed;
