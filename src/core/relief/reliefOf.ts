@@ -1,16 +1,14 @@
 import type { Model } from '../job/modelSchema.ts';
 import { hopsFrom } from '../loadPath/hops.ts';
-import type { Member } from '../truss/result.ts';
 import { type Cut, sawPlace, sourceOf } from './cut.ts';
-import { type Effect, effectOf, leftNow, rangeOf, type TargetView, viewOf } from './effect.ts';
+import { effectOf, leftNow, rangeOf, type TargetView, viewOf } from './effect.ts';
 import { cutHelps, judge } from './judge.ts';
 import { inOrder, type Ranked } from './order.ts';
 import { bestPairs } from './pairs.ts';
 import { MECHANISM } from './release.ts';
 import type { CutCandidate, ReliefTarget } from './result.ts';
 import type { Shop } from './shop.ts';
-import { type Tier, tierOf } from './tier.ts';
-import { whereToSaw } from './whereToSaw.ts';
+import { tierOf } from './tier.ts';
 import type { TargetNote } from './why.ts';
 import { withoutSaw } from './withoutSaw.ts';
 
