@@ -64,10 +64,7 @@ export const App = () => {
         <section className="picture" aria-label="Truss picture" hidden={middle === 'table'}>
           <Picture />
         </section>
-        <details className="legend-fold" open>
-          <summary>Legend and filter</summary>
-          <Legend />
-        </details>
+        <Legend />
         {middle !== 'picture' && <TrussTable />}
       </main>
       <aside className="card" aria-label={routeWords[route]}>
@@ -91,6 +88,7 @@ const Notices = () => {
   const { message, state } = useSaved();
   const purpose = useJob((job) => job.job?.purpose);
   const refused = useJob((job) => job.refused);
+  const units = usePrefs((prefs) => prefs.units);
   const [first] = refused;
   return (
     <div className="notices">
@@ -115,7 +113,7 @@ const Notices = () => {
       {first && (
         <div className="banner row" role="alert">
           <span>
-            Not recorded: {issueSentence(first)} {mendSentence(first)}
+            Not recorded: {issueSentence(first, units)} {mendSentence(first, units)}
           </span>
           <button type="button" onClick={forgetRefused}>
             Read

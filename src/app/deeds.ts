@@ -24,7 +24,7 @@ const damageOf = { bent: ['bow', 'kink'], cracked: ['crack'] } as const satisfie
 >;
 
 const idWords = (ids: readonly string[]): string =>
-  ids.length === 1 ? (ids[0] ?? '') : `${ids.length} things`;
+  ids.length <= 2 ? ids.join(', ') : `${ids.length} tubes and clusters`;
 
 const findingsOf = (now: AtOnce, id: string, kinds: readonly Damage[]): readonly Finding[] =>
   now.coverage.findings.filter((finding) => finding.of === id && kinds.includes(finding.damage));

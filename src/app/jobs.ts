@@ -11,6 +11,7 @@ import { useSaved } from './state/saved.ts';
 import { selectAll, setView } from './state/view.ts';
 import { fileName, type Opened, readFile, saveFile } from './storage/files.ts';
 import { type Keep, type Kept, openKeep } from './storage/keep.ts';
+import { drawReport } from './worker/drawReport.ts';
 
 /** Opening, keeping and handing out jobs: what ties the open job to this device's shelf and to files. */
 
@@ -109,7 +110,10 @@ export const openText = (text: string, name: string, purpose?: Job['purpose']): 
   report(read.issues, name);
   if (!read.ok) {
     say(
-      `"${name}" was not opened: ${read.issues.slice(0, 2).map(issueSentence).join(' ')} The open job is untouched.`,
+      `"${name}" was not opened: ${read.issues
+        .slice(0, 2)
+        .map((one) => issueSentence(one))
+        .join(' ')} The open job is untouched.`,
     );
     return false;
   }
@@ -193,23 +197,29 @@ export const saveCopy = (): void => {
 
 export type ReportState =
   | { readonly kind: 'idle' }
-  | { readonly kind: 'working' }
-  | { readonly kind: 'done' }
+  | { readonly kind: 'working'; readonly stop: () => void }
+  | { readonly kind: 'done'; readonly what: Paper }
+  | { readonly kind: 'stopped' }
   | { readonly kind: 'failed'; readonly why: string };
 
-/** Draws the report of the open job and hands out its files; the code for it is fetched only now. */
-export const saveReport = async (what: 'pdf' | 'csv'): Promise<ReportState> => {
+export type Paper = 'pdf' | 'csv';
+
+const types = { pdf: 'application/pdf', csv: 'text/csv' } as const satisfies Record<Paper, string>;
+
+/** Draws the report of the open job and hands out its PDF or its tables; `tell` hears how it goes. */
+export const saveReport = async (what: Paper, tell: (state: ReportState) => void): Promise<void> => {
   const { job } = useJob.getState();
-  if (!job) return { kind: 'failed', why: 'No job is open.' };
+  if (!job) return;
+  const { units, paper } = usePrefs.getState();
+  const drawing = drawReport(job, { units, paper });
+  tell({ kind: 'working', stop: drawing.stop });
   try {
-    const { reportFiles } = await import('../present/report.ts');
-    const { units, paper } = usePrefs.getState();
-    const files = await reportFiles(job, { units, paper });
-    for (const { name, bytes } of files.filter(({ name: n }) => n.endsWith('.pdf') === (what === 'pdf')))
-      saveFile(name, new Uint8Array(bytes), what === 'pdf' ? 'application/pdf' : 'text/csv');
-    return { kind: 'done' };
+    const files = await drawing.files;
+    for (const { name, bytes } of files ?? [])
+      if (name.endsWith(`.${what}`)) saveFile(name, new Uint8Array(bytes), types[what]);
+    tell(files ? { kind: 'done', what } : { kind: 'stopped' });
   } catch (why) {
-    return { kind: 'failed', why: why instanceof Error ? why.message : String(why) };
+    tell({ kind: 'failed', why: why instanceof Error ? why.message : String(why) });
   }
 };
 

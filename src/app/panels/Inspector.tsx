@@ -123,17 +123,17 @@ const ClusterCard = ({
 
 const Several = ({ ids }: { readonly ids: readonly string[] }) => (
   <>
-    <h2>{ids.length} selected</h2>
+    <div className="entry-head">
+      <h2>{ids.length} selected</h2>
+      <button type="button" onClick={() => selectAll([])}>
+        Select nothing
+      </button>
+    </div>
     <p className="row links several">
       {ids.slice(0, 24).map((id) => (
         <Jump key={id} id={id} words={id} />
       ))}
       {ids.length > 24 && <span className="small soft">and {ids.length - 24} more</span>}
-    </p>
-    <p>
-      <button type="button" onClick={() => selectAll([])}>
-        Select nothing
-      </button>
     </p>
   </>
 );

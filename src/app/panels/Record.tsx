@@ -71,22 +71,32 @@ const Ids = ({
     </ul>
   );
 
-const reportWords: { readonly [S in ReportState['kind']]: string } = {
-  idle: '',
-  working: 'The report is being drawn …',
-  done: 'Report saved: the PDF and a CSV for each table.',
-  failed: 'The report could not be made, by our own fault. The job is saved.',
+const reportWords = (report: ReportState): string => {
+  switch (report.kind) {
+    case 'idle':
+      return '';
+    case 'working':
+      return 'The report is being worked out and drawn …';
+    case 'done':
+      return report.what === 'pdf'
+        ? 'The report is saved as report.pdf.'
+        : 'The tables are saved, a CSV each.';
+    case 'stopped':
+      return 'Stopped. Nothing was saved.';
+    case 'failed':
+      return `The report could not be made, by our own fault: ${report.why} The job is saved.`;
+    default: {
+      const never: never = report;
+      return never;
+    }
+  }
 };
 
 const Papers = () => {
   const paper = usePrefs((prefs) => prefs.paper);
   const purpose = useJob((state) => state.job?.purpose);
-  const ready = useAnswer(({ assessment, forJob, atOnce }) => assessment !== null && forJob === atOnce?.job);
   const [report, setReport] = useState<ReportState>({ kind: 'idle' });
-  const make = async (what: 'pdf' | 'csv'): Promise<void> => {
-    setReport({ kind: 'working' });
-    setReport(await saveReport(what));
-  };
+  const working = report.kind === 'working';
   return (
     <section className="stack tight" aria-label="Papers and copies">
       <h2>Papers and copies</h2>
@@ -104,22 +114,28 @@ const Papers = () => {
         <button
           type="button"
           className="main"
-          disabled={!ready || report.kind === 'working'}
-          onClick={() => void make('pdf')}
+          disabled={working}
+          onClick={() => void saveReport('pdf', setReport)}
         >
           Download the report (PDF)
         </button>
-        <button type="button" disabled={!ready || report.kind === 'working'} onClick={() => void make('csv')}>
+        <button type="button" disabled={working} onClick={() => void saveReport('csv', setReport)}>
           Download the tables (CSV)
         </button>
         <button type="button" onClick={saveCopy}>
           Save a copy of the job
         </button>
       </div>
-      <p className="small" role="status" aria-label="Report">
-        {ready ? reportWords[report.kind] : 'The report waits for the sums.'}
-        {report.kind === 'failed' ? ` ${report.why}` : ''}
-      </p>
+      <div className="row small">
+        <span role="status" aria-label="Report">
+          {reportWords(report)}
+        </span>
+        {report.kind === 'working' && (
+          <button type="button" className="link" onClick={report.stop}>
+            Stop
+          </button>
+        )}
+      </div>
       {purpose === 'practice' && <p className="small">Practice file: every page carries the mark.</p>}
     </section>
   );

@@ -1,13 +1,8 @@
 import type { CutCandidate, ReliefTarget } from '../../core/relief/result.ts';
-import { showLength, showOpening, showRange, showShare, type Units } from '../../present/show.ts';
+import { showAxial, showLength, showOpening, showRange, showShare, type Units } from '../../present/show.ts';
+import { movesWords, releaseLines, sawWords, whyLine } from '../../present/tables/relief.ts';
 import { listWords, memberWords } from '../../present/words/names.ts';
-import {
-  cutVerdictWords,
-  decidedByWords,
-  releaseWords,
-  tierWords,
-  whyWords,
-} from '../../present/words/relief.ts';
+import { cutVerdictWords, targetNoteWords, tierWords } from '../../present/words/relief.ts';
 import { Cautions } from '../parts/Caution.tsx';
 import { PlainLine } from '../parts/FigureLine.tsx';
 import { Issues } from '../parts/Issues.tsx';
@@ -15,6 +10,9 @@ import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, useView } from '../state/view.ts';
+
+const axialWords = ({ low, high }: { readonly low: number; readonly high: number }): string =>
+  showAxial(low) === showAxial(high) ? showAxial(low) : `${showAxial(low)} to ${showAxial(high)}`;
 
 /** Which cuts would let the selected tube go, best first; what needs no saw stands before them. */
 export const RelievePanel = () => {
@@ -77,9 +75,7 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
     <section className="stack" aria-label={`Cuts that would relieve ${target.member}`}>
       <h2>To relieve {target.member}</h2>
       <div className="figures">
-        <PlainLine name="Locked in now, along the tube">
-          {showRange(target.now.axialLbf, 'lbf', units)}
-        </PlainLine>
+        <PlainLine name="Locked in now, along the tube">{axialWords(target.now.axialLbf)}</PlainLine>
         <PlainLine name="Locked in now, bending">
           {showRange(target.now.momentInLbf, 'in-lbf', units)}
         </PlainLine>
@@ -90,19 +86,19 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
           locks in is missing here.
         </p>
       )}
+      {target.notes.map((note) => (
+        <p key={note} className="notice small">
+          {targetNoteWords[note]}
+        </p>
+      ))}
       <section className="stack tight" aria-label="Without a saw">
         <h3>First, without a saw</h3>
         {target.withoutSaw.length === 0 ? (
           <p className="soft">Nothing here can be let go without cutting.</p>
         ) : (
           <ul className="entries">
-            {target.withoutSaw.map((release) => (
-              <li key={`${release.kind} ${release.id}`}>
-                <strong>
-                  {releaseWords[release.kind]} {release.id}
-                </strong>
-                <span className="small">{whyWords(release.why)}</span>
-              </li>
+            {releaseLines(target).map((line) => (
+              <li key={line}>{line}</li>
             ))}
           </ul>
         )}
@@ -128,6 +124,9 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
               <Cut key={cut.cuts.join(' ')} cut={cut} place={i + 1} units={units} />
             ))}
           </ol>
+          {target.soundNoHelp > 0 && (
+            <p className="small soft">{target.soundNoHelp} sound tubes further off would be no help.</p>
+          )}
         </details>
       )}
     </section>
@@ -142,53 +141,44 @@ const Cut = ({
   readonly cut: CutCandidate;
   readonly place: number;
   readonly units: Units;
-}) => {
-  const { whereToSaw: saw } = cut;
-  return (
-    <li>
-      <div className="entry-head">
-        <button type="button" className="link" onClick={() => select(cut.cuts[0] ?? '')}>
-          {place}. {cut.cuts.join(', then ')}
-        </button>
-        <strong className="small">{cutVerdictWords[cut.verdict]}</strong>
+}) => (
+  <li>
+    <div className="entry-head">
+      <button type="button" className="link" onClick={() => select(cut.cuts[0] ?? '')}>
+        {place}. {cut.cuts.join(', then ')}
+      </button>
+      <strong className="small">{cutVerdictWords[cut.verdict]}</strong>
+    </div>
+    <p className="small">
+      {tierWords[cut.tier]}: {whyLine(cut, units)}.
+    </p>
+    <div className="figures small">
+      <PlainLine name="Of what other bends lock in, goes">{shareWords(cut.sourceRelief)}</PlainLine>
+      <PlainLine name="Left along the tube">{axialWords(cut.left.axialLbf)}</PlainLine>
+      <PlainLine name="Left bending">{showRange(cut.left.momentInLbf, 'in-lbf', units)}</PlainLine>
+      <PlainLine name="The kerf">{kerfWords(cut, units)}</PlainLine>
+      <PlainLine name="Sag under its own weight grows by">
+        {cut.sagIn === null ? 'not worked' : showLength(cut.sagIn, units, 64)}
+      </PlainLine>
+    </div>
+    <details className="small">
+      <summary>Where to saw, and what moves</summary>
+      <div className="basis">
+        <p>{sawWords(cut, units)}.</p>
+        {cut.moves.length > 0 && <p>Moves most: {movesWords(cut, units)}.</p>}
+        <p>Of a length error in the tube itself, {showShare(cut.eta)} goes.</p>
       </div>
-      <p className="small">
-        {tierWords[cut.tier]}. {whyWords(cut.why)}
-      </p>
-      {cut.straightenFirst && (
-        <p className="small">It is itself bent and not due to come out: would straightening it first do?</p>
-      )}
-      <div className="figures small">
-        <PlainLine name="Of what other bends lock in, goes">
-          {cut.sourceRelief === null
-            ? 'no bend measured'
-            : `${showShare(cut.sourceRelief.low)} to ${showShare(cut.sourceRelief.high)}`}
-        </PlainLine>
-        <PlainLine name="Left along the tube">{showRange(cut.left.axialLbf, 'lbf', units)}</PlainLine>
-        <PlainLine name="Left bending">{showRange(cut.left.momentInLbf, 'in-lbf', units)}</PlainLine>
-        <PlainLine name="The kerf">
-          {cut.opensIn.low === cut.opensIn.high
-            ? showOpening(cut.opensIn.low, units)
-            : `${showOpening(cut.opensIn.low, units)} … ${showOpening(cut.opensIn.high, units)}`}
-        </PlainLine>
-        <PlainLine name="Sag under its own weight grows by">
-          {cut.sagIn === null ? 'cannot tell' : showLength(cut.sagIn, units, 64)}
-        </PlainLine>
-      </div>
-      <details className="small">
-        <summary>Where to saw, what moves, why here in the list</summary>
-        <div className="basis">
-          <p>
-            {saw.fromIn === null || saw.toIn === null
-              ? `No place on ${saw.member} keeps clear of both finished cuts. ${whyWords(saw.why)}`
-              : `Saw ${saw.member} between ${showLength(saw.fromIn, units)} and ${showLength(saw.toIn, units)} from its first cluster; keep ${showLength(saw.clearIn, units)} clear of both finished cuts. ${whyWords(saw.why)}`}
-          </p>
-          {cut.moves.length > 0 && <p>Moves most: {listWords(cut.moves.map(({ id }) => id))}.</p>}
-          {cut.ownRepair !== undefined && <p>Its own repair then: {whyWords(cut.ownRepair)}.</p>}
-          <p>Of a length error in the tube itself, {showShare(cut.eta)} goes.</p>
-          <p>Stands in the list {decidedByWords[cut.decidedBy]}.</p>
-        </div>
-      </details>
-    </li>
-  );
+    </details>
+  </li>
+);
+
+const shareWords = (range: CutCandidate['sourceRelief']): string => {
+  if (range === null) return 'no bend measured';
+  const [low, high] = [showShare(range.low), showShare(range.high)];
+  return low === high ? low : `${low} to ${high}`;
+};
+
+const kerfWords = ({ opensIn: { low, high } }: CutCandidate, units: Units): string => {
+  const [a, b] = [showOpening(low, units), showOpening(high, units)];
+  return a === b ? a : `${a} to ${b}`;
 };

@@ -54,7 +54,7 @@ const TextField = ({
   const [text, setText] = useState(value);
   useEffect(() => setText(value), [value]);
   return (
-    <div className="field">
+    <div className="field wide">
       <label htmlFor={id}>{label}</label>
       <input
         id={id}
@@ -99,7 +99,7 @@ const ThisJob = () => {
           hint="name on each record"
           onTake={(name) => setPrefs({ who: name })}
         />
-        <div className="field">
+        <div className="field wide">
           <label htmlFor="job-held">The truss is held</label>
           <select
             id="job-held"

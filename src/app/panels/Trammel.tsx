@@ -19,6 +19,7 @@ import { usePrefs } from '../state/prefs.ts';
 import { useView } from '../state/view.ts';
 import { ReadingForm } from './ReadingForm.tsx';
 import { Fits } from './TrammelFit.tsx';
+import { Plan, Work } from './TrammelWork.tsx';
 import { targetsFor } from './trammelLines.ts';
 
 /** Distances to hold round the tube in hand, what was read, and the difference with the work it means. */
@@ -32,6 +33,7 @@ export const TrammelPanel = () => {
   return (
     <div className="stack">
       <Fits trammel={all.trammel} />
+      <Work trammel={all.trammel} />
       <section className="stack tight" aria-label="Trammel targets">
         <h2>{last === undefined ? 'Distances measured' : `Distances round ${last}`}</h2>
         {targets.length === 0 ? (
@@ -48,6 +50,7 @@ export const TrammelPanel = () => {
           </ul>
         )}
       </section>
+      <Plan trammel={all.trammel} />
       <Cautions step="measuring" />
       <Issues issues={all.trammel.issues} />
     </div>

@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import type { Figure } from '../../core/base/figure.ts';
 import { showFigure } from '../../present/show.ts';
-import { assumedWords, basisLine } from '../../present/words/basis.ts';
+import { assumedWords } from '../../present/words/assumptions.ts';
+import { basisLine } from '../../present/words/basis.ts';
 import { usePrefs } from '../state/prefs.ts';
 
 /** A number to act on; what it rests on and what it assumed are one tap away. */

@@ -9,9 +9,9 @@ import { useSaved } from '../state/saved.ts';
 import { FindBox } from './FindBox.tsx';
 
 export const unitWords = {
-  inFraction: 'Inches, fractions',
-  inDecimal: 'Inches, decimal',
-  mm: 'Millimetres',
+  inFraction: 'in, fraction',
+  inDecimal: 'in, decimal',
+  mm: 'mm',
 } as const satisfies Record<Units, string>;
 
 export const lightWords = { day: 'Day', night: 'Night', outdoor: 'Outdoor' } as const satisfies Record<
@@ -48,7 +48,7 @@ export const Head = () => {
         </button>
         <button
           type="button"
-          className="quiet"
+          className="quiet redo"
           disabled={redoing === null}
           aria-label={redoing === null ? 'Redo: nothing to redo' : `Redo: ${redoing}`}
           onClick={commandOf('redo').do}

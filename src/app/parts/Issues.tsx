@@ -1,5 +1,6 @@
 import type { Issue } from '../../core/base/issue.ts';
 import { issueSentence, mendSentence, placeWords } from '../../present/words/issues.ts';
+import { usePrefs } from '../state/prefs.ts';
 
 /** What is wrong or must be known, each with where and what to do. */
 export const Issues = ({
@@ -8,8 +9,10 @@ export const Issues = ({
 }: {
   readonly issues: readonly Issue[];
   readonly title?: string;
-}) =>
-  issues.length === 0 ? null : (
+}) => {
+  const units = usePrefs((prefs) => prefs.units);
+  if (issues.length === 0) return null;
+  return (
     <section className="stack tight" aria-label={title}>
       <h3>
         {title} ({issues.length})
@@ -18,8 +21,9 @@ export const Issues = ({
         {issues.map((issue, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: two issues can say the same of the same place
           <li key={`${issue.code} ${issue.at} ${i}`}>
-            <span>{issueSentence(issue)}</span>
-            <span>{mendSentence(issue)}</span>
+            <span>
+              {issueSentence(issue, units)} {mendSentence(issue, units)}
+            </span>
             <span className="soft">
               {issue.file ? `${issue.file}: ` : ''}
               {placeWords(issue.at)}
@@ -29,3 +33,4 @@ export const Issues = ({
       </ul>
     </section>
   );
+};

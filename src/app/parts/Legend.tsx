@@ -1,14 +1,39 @@
-import { states } from '../../core/walkRound/result.ts';
+import { useState } from 'react';
+import { type Coverage, states } from '../../core/walkRound/result.ts';
 import { tags } from '../../present/tags.ts';
 import { useAnswer } from '../state/answer.ts';
 import { setView, useView } from '../state/view.ts';
-import { TagMark } from './TagMark.tsx';
+import { TagMark, TagSign } from './TagMark.tsx';
 
-/** What the marks mean, how many there are, and which of them are shown. Pressed = shown. */
+const wide = (): boolean => matchMedia('(min-width: 1251px) and (min-height: 700px)').matches;
+
+/** The legend; folded on a small sheet, where its line still shows every sign with its count. */
 export const Legend = () => {
   const coverage = useAnswer((answer) => answer.atOnce?.coverage);
-  const hidden = useView((view) => view.hidden);
+  const [open, setOpen] = useState(wide);
   if (!coverage) return null;
+  return (
+    <details className="legend-fold" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
+      <summary aria-label="Legend and filter">
+        {open ? (
+          <span className="small soft">Tubes + clusters in each state; press one to fade it</span>
+        ) : (
+          states.map((state) => (
+            <span key={state} className="legend-sign" title={tags[state].word}>
+              <TagSign state={state} />
+              {coverage.members[state]}
+            </span>
+          ))
+        )}
+      </summary>
+      <Filter coverage={coverage} />
+    </details>
+  );
+};
+
+/** What the marks mean, how many there are, and which of them are shown. Pressed = shown. */
+const Filter = ({ coverage }: { readonly coverage: Coverage }) => {
+  const hidden = useView((view) => view.hidden);
   return (
     <fieldset className="legend" aria-label="Legend and filter: tubes and clusters in each state">
       {states.map((state) => {
@@ -33,7 +58,6 @@ export const Legend = () => {
           </button>
         );
       })}
-      <span className="soft small legend-note">tubes + clusters; press to fade</span>
     </fieldset>
   );
 };

@@ -47,6 +47,19 @@ export const GlyphMark = ({ glyph }: { readonly glyph: Glyph }) => (
   </svg>
 );
 
+const useInk = (state: State): CSSProperties & { '--tag': string } => {
+  const light = usePrefs((prefs) => prefs.light);
+  return { '--tag': light === 'night' ? tags[state].dark : tags[state].light };
+};
+
+/** Pattern and glyph without the word, for a line that is opened to read the words. */
+export const TagSign = ({ state }: { readonly state: State }) => (
+  <span className="tag" style={useInk(state)}>
+    <span className={`swatch short ${tags[state].pattern}`} aria-hidden="true" />
+    <GlyphMark glyph={tags[state].glyph} />
+  </span>
+);
+
 /** Colour, pattern, glyph and word of a state; together always. `damage` gives "undecided" its kind. */
 export const TagMark = ({
   state,
@@ -58,11 +71,10 @@ export const TagMark = ({
   readonly word?: string | undefined;
 }) => {
   const tag = tags[state];
-  const light = usePrefs((prefs) => prefs.light);
+  const ink = useInk(state);
   const glyph = state === 'undecided' && damage ? damageTags[damage].glyph : tag.glyph;
-  const style: CSSProperties & { '--tag': string } = { '--tag': light === 'night' ? tag.dark : tag.light };
   return (
-    <span className="tag" style={style}>
+    <span className="tag" style={ink}>
       <span className={`swatch ${tag.pattern}`} aria-hidden="true" />
       <GlyphMark glyph={glyph} />
       <span className="tag-word">{word}</span>

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { zoneWords } from '../../present/words/names.ts';
 import type { SceneProps, ViewName } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
@@ -12,17 +13,27 @@ export const viewWords = {
   threeQuarter: 'Three-quarter',
 } as const satisfies Record<ViewName, string>;
 
+/** On the button; the full name is its accessible name. */
+const shortWords = {
+  leftSide: 'Left',
+  rightSide: 'Right',
+  plan: 'Plan',
+  fromAhead: 'Ahead',
+  fromBelow: 'Below',
+  threeQuarter: '¾',
+} as const satisfies Record<ViewName, string>;
+
 const labelWords = {
-  selection: 'Selection named',
-  clusters: 'Clusters named',
-  members: 'Tubes named',
-  all: 'All named',
+  selection: 'Name selected',
+  clusters: 'Name clusters',
+  members: 'Name tubes',
+  all: 'Name all',
   none: 'No names',
 } as const satisfies Record<SceneProps['labels'], string>;
 
 const middleWords = {
   picture: 'Picture',
-  both: 'Picture and table',
+  both: 'Both',
   table: 'Table',
 } as const satisfies Record<Middle, string>;
 
@@ -31,22 +42,34 @@ const viewNames = Object.keys(viewWords) as ViewName[];
 /** How the truss is looked at: named views, fit, names, a bay or face set apart, picture or table. */
 export const Toolbar = () => {
   const { apart, labels, middle, camera, several, selected } = useView();
+  const [more, setMore] = useState(false);
   const truss = useAnswer((answer) => answer.atOnce?.truss);
   return (
-    <div className="toolbar" role="toolbar" aria-label="View">
+    <div className="toolbar" role="toolbar" aria-label="View" data-more={more}>
       <div className="segments">
         {viewNames.map((view) => (
           <button
             key={view}
             type="button"
+            aria-label={viewWords[view]}
+            title={viewWords[view]}
             aria-pressed={camera.view === view}
             onClick={() => ask(view, 'all')}
           >
-            {viewWords[view]}
+            {shortWords[view]}
           </button>
         ))}
       </div>
-      <div className="segments">
+      <button
+        type="button"
+        className="more-button"
+        aria-expanded={more}
+        aria-label="More ways to look"
+        onClick={() => setMore(!more)}
+      >
+        More
+      </button>
+      <div className="segments more">
         <button type="button" onClick={() => ask('keep', 'all')}>
           Fit all
         </button>
@@ -55,6 +78,7 @@ export const Toolbar = () => {
         </button>
       </div>
       <select
+        className="more"
         aria-label="Names in the picture"
         value={labels}
         onChange={(e) => setView({ labels: e.target.value as SceneProps['labels'] })}
@@ -66,6 +90,7 @@ export const Toolbar = () => {
         ))}
       </select>
       <select
+        className="more"
         aria-label="Bay or face set apart"
         value={apart?.zone ?? ''}
         onChange={(e) =>
@@ -92,6 +117,7 @@ export const Toolbar = () => {
       </select>
       {apart && (
         <select
+          className="more"
           aria-label="How it is set apart"
           value={apart.how}
           onChange={(e) => setView({ apart: { ...apart, how: e.target.value as 'isolate' | 'ghost' } })}
@@ -100,10 +126,18 @@ export const Toolbar = () => {
           <option value="ghost">Fade this</option>
         </select>
       )}
-      <button type="button" aria-pressed={several} onClick={() => setView({ several: !several })}>
-        Pick several
+      <button
+        type="button"
+        className="more"
+        aria-label="Pick several"
+        title="Pick several"
+        aria-pressed={several}
+        onClick={() => setView({ several: !several })}
+      >
+        Several
       </button>
       <select
+        className="more"
         aria-label="Picture or table"
         value={middle}
         onChange={(e) => setView({ middle: e.target.value as Middle })}

@@ -21,6 +21,6 @@ export const readEntry = (typed: string, units: Units, signed: boolean): Entry =
   const [first] = read.issues;
   return {
     kind: 'wrong',
-    words: first ? `${issueSentence(first)} ${mendSentence(first)}`.trim() : 'Not a length.',
+    words: first ? `${issueSentence(first, units)} ${mendSentence(first, units)}`.trim() : 'Not a length.',
   };
 };

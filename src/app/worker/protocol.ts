@@ -1,5 +1,6 @@
 import type { Ask, Assessment } from '../../core/assessment.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
+import type { Units } from '../../present/show.ts';
 
 /** To the worker: one shape, every field always there. */
 export interface Question {
@@ -20,4 +21,20 @@ export type OnStage = (stage: string) => void;
 /** What both sides of the worker agree on. */
 export interface Assessor {
   answer(question: Question, onStage: OnStage): Answer | Promise<Answer>;
+}
+
+/** A file of the report: a name without folder, and its bytes. */
+export interface PaperFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** What the report's worker does. */
+export interface Draughtsman {
+  draw(job: Job, choice: PaperChoice): Promise<readonly PaperFile[]>;
+}
+
+export interface PaperChoice {
+  readonly paper: 'a4' | 'letter';
+  readonly units: Units;
 }

@@ -1,0 +1,26 @@
+import * as Comlink from 'comlink';
+import type { Job } from '../../core/job/jobSchema.ts';
+import type { Draughtsman, PaperChoice, PaperFile } from './protocol.ts';
+
+export interface Drawing {
+  /** The files; null when it was stopped. */
+  readonly files: Promise<readonly PaperFile[] | null>;
+  readonly stop: () => void;
+}
+
+/** Draws the report in a worker that lives as long as it takes, or on this thread where there are no workers. */
+export const drawReport = (job: Job, choice: PaperChoice): Drawing => {
+  if (typeof Worker !== 'function')
+    return {
+      files: import('../../present/report.ts').then(({ reportFiles }) => reportFiles(job, choice)),
+      stop: () => {},
+    };
+  const worker = new Worker(new URL('./report.worker.ts', import.meta.url), { type: 'module' });
+  let stopped = (): void => {};
+  const files = new Promise<readonly PaperFile[] | null>((give, fail) => {
+    stopped = () => give(null);
+    worker.onerror = (event) => fail(new Error(event.message || 'the worker could not start'));
+    Comlink.wrap<Draughtsman>(worker).draw(job, choice).then(give, fail);
+  }).finally(() => worker.terminate());
+  return { files, stop: () => stopped() };
+};
