@@ -13,7 +13,7 @@ export const WANTED_REDUNDANCY = 0.2;
 /** A row whose part outside the rows chosen is smaller barely feels the movement: it fixes nothing. */
 const FEELS = 0.02;
 
-/** One candidate reading: its row over the coordinates and the coordinates' prior standard deviations. */
+/** One candidate reading: its row over the coordinates. */
 export interface Candidate {
   readonly at: readonly number[];
   readonly value: readonly number[];
@@ -167,13 +167,39 @@ export interface Chosen {
   readonly redundancy: number;
 }
 
+const fewestOf = (
+  rows: readonly Candidate[],
+  prior: Float64Array,
+  free: readonly boolean[],
+  stdIn: number,
+): Design => {
+  const d = startOf(rows, prior, stdIn);
+  fix(d, rows, free);
+  exchange(d);
+  return d;
+};
+
 /**
- * Chooses readings: greedy D-optimal to full rank, Fedorov's exchange, then spares until every reading shows an error
- * in it, then a pruning of what is not needed.
+ * The fewest readings that fix what can be fixed, chosen for the largest determinant of the information: greedy, then
+ * Fedorov's exchange.
  *
  * @param  prior  variance of every coordinate before any reading
  * @param  free   coordinates to be fixed
- * Source: Fedorov, Theory of Optimal Experiments (1972); Baarda 1968 (redundancy).
+ * @returns indices of candidates
+ * Source: Fedorov, Theory of Optimal Experiments (1972), ch. 3.
+ */
+export const fewest = (
+  rows: readonly Candidate[],
+  prior: Float64Array,
+  free: readonly boolean[],
+  stdIn: number,
+): readonly number[] => fewestOf(rows, prior, free, stdIn).chosen;
+
+/**
+ * Chooses the readings of a plan: the fewest that fix the shape, then spares until every reading shows an error in it,
+ * then a pruning of what is not needed.
+ *
+ * Source: redundancy numbers, Baarda 1968.
  */
 export const choose = (
   rows: readonly Candidate[],
@@ -181,9 +207,7 @@ export const choose = (
   free: readonly boolean[],
   stdIn: number,
 ): readonly Chosen[] => {
-  const d = startOf(rows, prior, stdIn);
-  fix(d, rows, free);
-  exchange(d);
+  const d = fewestOf(rows, prior, free, stdIn);
   const first = new Set(d.chosen);
   check(d);
   prune(d);

@@ -1,4 +1,5 @@
 import { figure } from '../base/figure.ts';
+import { type Issue, issue } from '../base/issue.ts';
 import { distance, scale, sub, unit, type Vec3 } from '../base/vec3.ts';
 import type { Finding, RecordOf } from '../job/jobSchema.ts';
 import type { Cluster, Truss } from '../truss/result.ts';
@@ -57,14 +58,26 @@ const scopeOf = (
   return { bays: wide, clusters: inBays(wide), datum: zone };
 };
 
-const struckPairs = (manual: Manual): ReadonlySet<string> =>
-  new Set(
-    manual.flatMap((m) => {
-      if (!m.topic.startsWith('strike:')) return [];
-      const [a, b] = m.topic.slice('strike:'.length).split('–');
-      return a && b ? [`${a}–${b}`, `${b}–${a}`] : [];
-    }),
-  );
+/** Lines the user has struck (`strike:U3L–L4L`, either way round, hyphen or dash), and strikes that name no line. */
+const struckLines = (
+  truss: Truss,
+  manual: Manual,
+): { readonly ids: ReadonlySet<string>; readonly issues: readonly Issue[] } => {
+  const clusters = new Map(truss.clusters.map((c) => [c.id, c]));
+  const ids = new Set<string>();
+  const issues: Issue[] = [];
+  for (const m of manual) {
+    if (!m.topic.startsWith('strike:')) continue;
+    const [a, b] = m.topic
+      .slice('strike:'.length)
+      .split(/[–-]/)
+      .map((id) => clusters.get(id.trim()));
+    if (a && b) ids.add(pairId(a, b));
+    else
+      issues.push(issue('strike-names-no-line', `records[${m.id}]`, { topic: m.topic }, 'name-two-clusters'));
+  }
+  return { ids, issues };
+};
 
 interface Line extends Candidate {
   readonly id: string;
@@ -117,10 +130,10 @@ const walk = <T extends { readonly line: Line }>(planned: readonly T[]): T[] => 
     return Math.min(...ends.flatMap((p) => [next.line.from.at, next.line.to.at].map((q) => distance(p, q))));
   };
   while (left.length > 0) {
-    const group = left.filter((p) =>
-      p.line.from.station === left[0]!.line.from.station && p.line.from.station !== undefined
-        ? true
-        : p === left[0],
+    const [{ line: first }] = left as [T, ...T[]];
+    const group = left.filter(
+      ({ line }) =>
+        line === first || (first.from.station !== undefined && line.from.station === first.from.station),
     );
     const next = group.reduce((best, p) => (steps(path.at(-1), p) < steps(path.at(-1), best) ? p : best));
     path.push(next);
@@ -198,7 +211,7 @@ export const planOf = (
   findings: readonly Finding[],
   manual: Manual,
   read: ReadonlySet<string>,
-): MeasuringPlan => {
+): { readonly plan: MeasuringPlan; readonly issues: readonly Issue[] } => {
   const { bays, clusters, datum } = scopeOf(truss, findings, manual);
   const own = manual.findLast((m) => m.topic === 'trammel-reach' && (m.valueIn ?? 0) > 0);
   const reachIn = own
@@ -206,7 +219,7 @@ export const planOf = (
     : figure(ASSUMED_REACH_IN, 'in', { kind: 'assumed', ref: 'trammel reach' }, ['trammel-reach-120']);
   const stdIn =
     manual.findLast((m) => m.topic === 'std:trammel' && (m.valueIn ?? 0) > 0)?.valueIn ?? ASSUMED_STD_IN;
-  const struck = struckPairs(manual);
+  const { ids: struck, issues } = struckLines(truss, manual);
   const lines = linesOf(truss, clusters, datum.clusters, struck, reachIn.value);
   const free = clusters.flatMap((c) => Array<boolean>(3).fill(!datum.clusters.has(c.id)));
   const prior = Float64Array.from(free, (f) => (f ? FREE_STD_IN : DATUM_STD_IN) ** 2);
@@ -224,15 +237,16 @@ export const planOf = (
     }),
   );
   const planned = chosen.map((c) => c.line);
-  return {
+  const plan: MeasuringPlan = {
     bays: bays.map((k) => truss.bays[k]!.id),
     datum: clusters.filter((c) => datum.clusters.has(c.id)).map((c) => c.id),
     datumBy: datum.by,
     readings,
     loose: looseOf(clusters, free, planned),
     unchecked: readings.filter((r) => r.redundancy < WANTED_REDUNDANCY - 1e-9).map((r) => r.target),
-    struck: [...struck].filter((id) => truss.clusters.some((c) => id.startsWith(`${c.id}–`))).sort(),
+    struck: [...struck].sort(),
     reachIn,
     worstStdIn: worstStd(planned, prior, clusters.length, stdIn),
   };
+  return { plan, issues };
 };

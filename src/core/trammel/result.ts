@@ -50,6 +50,8 @@ export interface AdjustedCluster {
   readonly free: readonly Vec3[];
   readonly moved: 'moved' | 'notShown' | 'cannotTell';
   readonly datum: boolean;
+  /** Of a datum cluster: how hard the readings pull it off its drawing place, √T against √16.27 (moved at 0.1 %). */
+  readonly pull?: number;
 }
 
 export interface AdjustedReading {

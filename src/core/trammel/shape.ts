@@ -39,6 +39,7 @@ export const clustersOf = (s: Solution): readonly AdjustedCluster[] => {
       free,
       moved: fixed.length > 0 && test > 1 ? 'moved' : unsure,
       datum,
+      ...(datum ? { pull: Math.sqrt(pulls.get(id)!) } : {}),
     };
   });
 };

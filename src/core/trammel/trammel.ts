@@ -41,6 +41,12 @@ export const trammel = (
     };
   }
   const read = observations.filter((o) => o.hold === latest.latest).map((o) => pairId(...o.clusters));
-  const plan = planOf(truss, findings, manual, new Set(read));
-  return { targets: all, byHold, ...latest, plan, issues: said };
+  const planned = planOf(truss, findings, manual, new Set(read));
+  return {
+    targets: all,
+    byHold,
+    ...latest,
+    plan: planned.plan,
+    issues: [...said, ...planned.issues],
+  };
 };
