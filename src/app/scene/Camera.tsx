@@ -1,9 +1,9 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useEffect } from 'react';
-import { Matrix4, type OrthographicCamera, type ShaderMaterial, Vector3 } from 'three';
-import { dot } from '../../core/base/vec3.ts';
+import type { OrthographicCamera, ShaderMaterial } from 'three';
 import type { Drawn } from './drawn.ts';
-import { basis, blend, type Size, type Turntable } from './turntable.ts';
+import { placeCamera } from './placeCamera.ts';
+import { blend, type Size, type Turntable } from './turntable.ts';
 
 /** A move of the camera under way. */
 export interface Move {
@@ -26,28 +26,6 @@ export interface Stand {
 /** Milliseconds a move takes. */
 export const moveMs = 260;
 const easeOut = (t: number): number => 1 - (1 - t) ** 3;
-
-/** Puts three's camera where the turntable stands. */
-export const place = (camera: OrthographicCamera, v: Turntable, size: Size, d: Drawn): void => {
-  const { right, up, back } = basis(v);
-  // the box of the truss, seen in depth, and room for the halo
-  const middle = [0, 1, 2].map((k) => (d.low[k]! + d.high[k]!) / 2 - v.target[k]!);
-  const reach = Math.hypot(...[0, 1, 2].map((k) => d.high[k]! - d.low[k]!)) / 2 + 24;
-  const depth = dot([middle[0]!, middle[1]!, middle[2]!], back);
-  camera.left = -size.width / 2;
-  camera.right = size.width / 2;
-  camera.top = size.height / 2;
-  camera.bottom = -size.height / 2;
-  camera.zoom = v.scale;
-  camera.near = -depth - reach;
-  camera.far = -depth + reach;
-  camera.position.set(...v.target);
-  camera.quaternion.setFromRotationMatrix(
-    new Matrix4().makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...back)),
-  );
-  camera.updateProjectionMatrix();
-  camera.updateMatrixWorld();
-};
 
 interface CameraProps {
   readonly stand: RefObject<Stand>;
@@ -77,7 +55,7 @@ export const Camera = ({ stand, drawn, materials, onReady }: CameraProps) => {
       if (t >= 1) s.move = null;
       else invalidate();
     }
-    place(camera, s.now, s.size, drawn);
+    placeCamera(camera, s.now, s.size, drawn);
     for (const { uniforms } of materials) uniforms.uScale!.value = s.now.scale;
   }, -1);
   return null;

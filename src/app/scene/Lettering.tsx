@@ -26,18 +26,22 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
   const invalidate = useThree((state) => state.invalidate);
   const dpr = useThree((state) => state.viewport.dpr);
   const widths = useRef(new Map<string, number>());
+  const labelWidths = useRef(new Map<object, number>());
   const { marks, selected, ghosted, labels, light } = shown;
   const lines = shown.lines ?? noLines;
   const wanted = useMemo(
     () => labelsFor(drawn, floor, { marks, selected, ghosted, labels, light, lines }),
     [drawn, floor, marks, selected, ghosted, labels, light, lines],
   );
+  // biome-ignore lint/correctness/useExhaustiveDependencies: other labels, or another size of writing
+  useEffect(() => labelWidths.current.clear(), [wanted]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: each of these changes what is written
   useEffect(() => invalidate(), [wanted, shown.shape, shown.scaleUnit, dpr, invalidate]);
   useEffect(() => {
     // a font that comes late has other widths
     const measureAgain = () => {
       widths.current.clear();
+      labelWidths.current.clear();
       invalidate();
     };
     document.fonts.addEventListener('loadingdone', measureAgain);
@@ -64,6 +68,7 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
       inks: inks[light],
       family: getComputedStyle(sheet).fontFamily,
       widths: widths.current,
+      labelWidths: labelWidths.current,
     };
     paintLines(overlay, lines);
     const over = hovered.current === null ? null : hoverLabel(drawn, hovered.current);

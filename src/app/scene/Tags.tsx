@@ -1,6 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { InstancedMesh, ShaderMaterial } from 'three';
+import type { State } from '../../core/walkRound/result.ts';
 import { tags } from '../../present/tags.ts';
 import type { Drawn } from './drawn.ts';
 import { tubeGeometry, worn } from './geometry.ts';
@@ -20,14 +21,14 @@ interface TagsProps extends Dress {
 export const Tags = ({ drawn, material, marks, ghosted, light }: TagsProps) => {
   const mesh = useRef<InstancedMesh>(null);
   const invalidate = useThree((state) => state.invalidate);
-  const wearers = useMemo(
-    () =>
-      drawn.memberIds.flatMap((id, i) => {
-        const state = marks.get(id)?.state;
-        return state !== undefined && banded[state] && !ghosted.has(id) ? [{ i, state }] : [];
-      }),
-    [drawn, marks, ghosted],
-  );
+  const wearers = useMemo(() => {
+    const list: { readonly i: number; readonly state: State }[] = [];
+    drawn.memberIds.forEach((id, i) => {
+      const state = marks.get(id)?.state;
+      if (state !== undefined && banded[state] && !ghosted.has(id)) list.push({ i, state });
+    });
+    return list;
+  }, [drawn, marks, ghosted]);
   // room in powers of two, so that one more tag rarely makes a new mesh
   const room = 2 ** Math.ceil(Math.log2(Math.max(8, wearers.length)));
   const wear = useMemo(() => worn(tubeGeometry(room), room), [room]);

@@ -115,24 +115,45 @@ export const hoverLabel = (d: Drawn, id: string): Label | null => {
 const PAD = { plain: 0, quiet: 0, paper: 5, strong: 5, tag: 4, chosen: 5, hover: 5 } as const;
 const faceOf = (o: Overlay, style: LabelStyle) => font(o, style === 'quiet' || style === 'paper' ? 400 : 600);
 
-const measure = (o: Overlay, label: Label, where: ScreenPoint): Wish => {
-  const face = faceOf(o, label.style);
+/** A label with its place on the screen, found once a frame. */
+interface Seen {
+  readonly label: Label;
+  readonly depth: number;
+  readonly where: ScreenPoint;
+  readonly along: readonly [ScreenPoint, ScreenPoint] | null;
+}
+
+const see = (o: Overlay, label: Label): Seen => ({
+  label,
+  depth: dot(label.at, o.basis.back),
+  where: at(o, label.at),
+  along: label.along ? [at(o, label.along[0]), at(o, label.along[1])] : null,
+});
+
+const writtenWidth = (o: Overlay, label: Label): number => {
+  const known = o.labelWidths.get(label);
+  if (known !== undefined) return known;
   const code = label.code === undefined ? 0 : widthOf(o, label.code, font(o, 600));
-  const text = label.text === '' ? 0 : widthOf(o, label.text, face);
-  const width = code + text + (code > 0 && text > 0 ? 6 : 0) + 2 * PAD[label.style];
-  let toward: readonly [number, number] | undefined;
-  if (label.along) {
-    const [a, b] = [at(o, label.along[0]), at(o, label.along[1])];
-    const long = Math.hypot(b.x - a.x, b.y - a.y);
-    // upper side of the line first, as numbers stand on a drawing
-    if (long > 1) {
-      const [nx, ny] = [(b.y - a.y) / long, -(b.x - a.x) / long];
-      toward = ny > 0 ? [-nx, -ny] : [nx, ny];
-    }
-  }
+  const text = label.text === '' ? 0 : widthOf(o, label.text, faceOf(o, label.style));
+  const width = Math.ceil(code + text + (code > 0 && text > 0 ? 6 : 0) + 2 * PAD[label.style]);
+  o.labelWidths.set(label, width);
+  return width;
+};
+
+/** Square to a line, the upper side first, as numbers stand on a drawing. */
+const squareTo = ([a, b]: readonly [ScreenPoint, ScreenPoint]): readonly [number, number] | null => {
+  const long = Math.hypot(b.x - a.x, b.y - a.y);
+  if (long < 1) return null;
+  const [nx, ny] = [(b.y - a.y) / long, -(b.x - a.x) / long];
+  return ny > 0 ? [-nx, -ny] : [nx, ny];
+};
+
+const measure = (o: Overlay, { label, where, along }: Seen): Wish => {
+  const toward = along && squareTo(along);
   return {
-    ...where,
-    width: Math.ceil(width),
+    x: where.x,
+    y: where.y,
+    width: writtenWidth(o, label),
     height: o.inks.small + (PAD[label.style] > 0 ? 6 : 2),
     clear: label.radiusIn * o.turntable.scale + label.clear,
     far: label.far,
@@ -196,32 +217,31 @@ const paint = (o: Overlay, label: Label, wish: Wish, place: Place): void => {
 };
 
 /** A label of what lies exactly behind something nearer, or is seen end on, would be taken for the nearer thing's. */
-const hiddenLabels = () => {
-  const seen = new Set<string>();
+const covered = () => {
+  const taken = new Set<string>();
   const near = ({ x, y }: ScreenPoint) => `${Math.round(x / 5)} ${Math.round(y / 5)}`;
-  return (o: Overlay, label: Label): boolean => {
-    const points = (label.along ?? [label.at]).map((p) => at(o, p));
-    const [a, b] = points;
-    if (a && b && Math.hypot(a.x - b.x, a.y - b.y) < 20) return true;
-    const key = points.map(near).sort().join(' ');
-    if (seen.has(key)) return true;
-    seen.add(key);
-    return false;
+  return ({ where, along }: Seen): boolean => {
+    if (along && Math.hypot(along[0].x - along[1].x, along[0].y - along[1].y) < 20) return true;
+    const key = along ? along.map(near).sort().join(' ') : near(where);
+    const was = taken.has(key);
+    taken.add(key);
+    return was;
   };
 };
 
 /** Gives every label a place that overlaps no other, and draws what found one; those nearer to the viewer go first. */
 export const paintLabels = (o: Overlay, labels: readonly Label[], kept: readonly Box[]): void => {
-  const hidden = hiddenLabels();
-  const sorted = labels
-    .map((label) => ({ label, depth: dot(label.at, o.basis.back) }))
+  const { width, height } = o.size;
+  const isCovered = covered();
+  const seen = labels
+    .map((label) => see(o, label))
+    .filter(({ where: { x, y } }) => x > 0 && y > 0 && x < width && y < height)
     .sort((a, b) => a.label.rank - b.label.rank || b.depth - a.depth)
-    .filter(({ label }) => !(hidden(o, label) && !label.must));
-  const wishes = sorted.map(({ label }) => measure(o, label, at(o, label.at)));
-  const bounds = { left: 4, top: 4, right: o.size.width - 4, bottom: o.size.height - 4 };
-  const places = declutter(wishes, bounds, kept);
+    .filter((one) => !isCovered(one) || one.label.must);
+  const wishes = seen.map((one) => measure(o, one));
+  const places = declutter(wishes, { left: 4, top: 4, right: width - 4, bottom: height - 4 }, kept);
   for (let i = places.length - 1; i >= 0; i--) {
     const place = places[i];
-    if (place) paint(o, sorted[i]!.label, wishes[i]!, place);
+    if (place) paint(o, seen[i]!.label, wishes[i]!, place);
   }
 };

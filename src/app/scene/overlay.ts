@@ -13,6 +13,7 @@ export interface Overlay {
   readonly family: string;
   /** Widths of writing, remembered. */
   readonly widths: Map<string, number>;
+  readonly labelWidths: Map<object, number>;
 }
 
 export const at = (o: Overlay, p: Vec3): ScreenPoint => project(o.basis, o.turntable, o.size, p);
