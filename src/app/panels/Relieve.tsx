@@ -124,8 +124,8 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
               <Cut key={cut.cuts.join(' ')} cut={cut} place={i + 1} units={units} />
             ))}
           </ol>
-          {target.soundNoHelp > 0 && (
-            <p className="small soft">{target.soundNoHelp} sound tubes further off would be no help.</p>
+          {target.soundNotListed > 0 && (
+            <p className="small soft">{target.soundNotListed} sound tubes more are not listed.</p>
           )}
         </details>
       )}
