@@ -77,6 +77,8 @@ const bow = z.looseObject({
   chordIn: share,
   shape: z.optional(z.enum(['smooth', 'kinked'])),
   stdIn: share,
+  /** Length of the bent part, when it is not the whole chord. */
+  alongIn: share,
 });
 const kink = z.looseObject({
   damage: z.literal('kink'),
@@ -84,6 +86,7 @@ const kink = z.looseObject({
   depthIn: share,
   chordIn: share,
   stdIn: share,
+  alongIn: share,
 });
 const dent = z.looseObject({
   damage: z.literal('dent'),
@@ -93,6 +96,8 @@ const dent = z.looseObject({
   widthIn: share,
   /** Caliper across the dent, or tape around the tube: the two differ by 11 % at a quarter. */
   widthBy: z.optional(z.enum(['across', 'around'])),
+  /** Bottom of the dent: a sharp corner closes the welded patch. */
+  corner: z.optional(z.enum(['smooth', 'sharp'])),
 });
 const crack = z.looseObject({
   damage: z.literal('crack'),
@@ -107,12 +112,14 @@ const oval = z.looseObject({
   smallestIn: share,
   /** Gap under a roundness template, when no caliper was used. */
   templateGapIn: share,
+  alongIn: share,
 });
 const thinned = z.looseObject({
   damage: z.literal('thinned'),
   ...findingStamp,
   wallLeftIn: share,
   cause: z.optional(z.enum(['rust', 'chafe', 'unknown'])),
+  alongIn: share,
 });
 const hole = z.looseObject({ damage: z.literal('hole'), ...findingStamp, alongIn: share, widthIn: share });
 const broken = z.looseObject({ damage: z.literal('break'), ...findingStamp, gapIn: share });
@@ -220,6 +227,9 @@ const manualSchema = z.looseObject({
   ...stamp,
   topic: text,
   valueIn: z.optional(z.number()),
+  /** A value that is no length, with its unit. */
+  value: z.optional(z.number()),
+  unit: z.optional(z.enum(['in', 'psi', '1', '%'])),
   words: z.optional(longText),
   source: longText,
 });
@@ -229,11 +239,50 @@ const rateSchema = z.looseObject({
   operation: text,
   hours: z.optional(z.number()),
 });
+/** Lengths along a member are from its `from` cluster. */
 const progressSchema = z.looseObject({
   kind: z.literal('progress'),
   ...stamp,
+  /** What was done: `straighten:MEMBER` … */
   step: text,
   done: z.boolean(),
+  of: z.optional(text),
+  /** Gap from a straight edge or string to the tube, the edge lying on the side `clock`. */
+  straightEdge: z.optional(
+    z
+      .array(
+        z.looseObject({
+          stationsIn: z.array(lengthIn).check(z.maxLength(100)),
+          offsetsIn: z.array(z.number().check(z.minimum(-120), z.maximum(120))).check(z.maxLength(100)),
+          clock,
+          stdIn: z.optional(z.number().check(z.positive(), z.maximum(12))),
+        }),
+      )
+      .check(z.maxLength(24)),
+  ),
+  /** One press: travel of the ram from where the tube lay, and what stayed after letting go. */
+  push: z.optional(
+    z.looseObject({
+      atIn: lengthIn,
+      spanIn: z.number().check(z.positive(), z.maximum(1200)),
+      pressedIn: lengthIn,
+      leftIn: lengthIn,
+      forceLbf: z.optional(z.number().check(z.minimum(0))),
+      /** Side the ram stood on. */
+      clock: z.optional(clock),
+    }),
+  ),
+  roundness: z.optional(
+    z.looseObject({ atIn: z.optional(lengthIn), largestIn: lengthIn, smallestIn: lengthIn, stdIn: share }),
+  ),
+  /** Looked at again for cracks. */
+  inspected: z.optional(
+    z.looseObject({
+      method: z.enum(lookMethods),
+      place: z.enum(['bend', 'pressPoints', 'endWelds']),
+      result: z.enum(['clear', 'crack']),
+    }),
+  ),
 });
 const photoSchema = z.looseObject({
   kind: z.literal('photo'),
