@@ -11,7 +11,7 @@ import { areasTable, lookAgainTable } from './tables/coverage.ts';
 import { decisionsTable, findingsTable } from './tables/findings.ts';
 import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
 import { lookNextTable } from './tables/lookNext.ts';
-import { releaseLines, reliefOf } from './tables/relief.ts';
+import { releaseLines, reliefOf, rowsOnPaper, supportLines } from './tables/relief.ts';
 import type { Showing } from './tables/showing.ts';
 import { issuesTable, manualTable, sourcesTable } from './tables/sources.ts';
 import { spreadTable, swingTable } from './tables/spread.ts';
@@ -52,6 +52,32 @@ const heading = (text: string, note?: string): Section => ({
   ...(note ? { note } : {}),
 });
 
+const readingColumns = [
+  'distance',
+  'words',
+  'hold',
+  'target',
+  'found',
+  'std',
+  'difference',
+  'limit',
+  'verdict',
+  'scatter',
+];
+const cutColumns = [
+  'order',
+  'cuts',
+  'verdict',
+  'source',
+  'eta',
+  'opens',
+  'sag',
+  'tier',
+  'why',
+  'saw',
+  'moves',
+];
+
 const reliefSections = (showing: Showing): readonly Section[] => {
   const { relief } = showing.assessment;
   const head: readonly Section[] = [
@@ -77,6 +103,7 @@ const reliefSections = (showing: Showing): readonly Section[] => {
     ];
   return [
     ...head,
+    { kind: 'lines', lines: supportLines(relief.targets) },
     ...relief.targets.flatMap((target): readonly Section[] => {
       const first = releaseLines(target);
       const measure = target.measureFirst;
@@ -85,14 +112,14 @@ const reliefSections = (showing: Showing): readonly Section[] => {
         {
           kind: 'lines',
           lines: [
-            ...(first.length > 0 ? [`First, without a saw: ${first.join('; ')}.`] : []),
+            ...(first.length > 0 ? [`First, without a saw: ${first.join(' ')}`] : []),
             ...target.notes.map((note) => targetNoteWords[note]),
             ...(measure.length > 0
               ? [`Damage with no size given nearby: measure ${listWords(measure)} before any cut.`]
               : []),
           ],
         },
-        { kind: 'table', table: reliefOf(showing, target) },
+        { kind: 'table', table: reliefOf(showing, target), only: cutColumns, most: rowsOnPaper(target) },
         ...(target.soundNoHelp > 0
           ? ([
               {
@@ -117,7 +144,7 @@ const mapParts = ({ assessment: { truss, coverage } }: Showing): readonly Part[]
   ...views.map(
     (pair): Part => ({
       lie: 'turned',
-      side: pair.map((name) => sideOf[name]).join(' · '),
+      side: capital(pair.map((name) => sideOf[name]).join(' · ')),
       sections: [{ kind: 'map', truss, coverage, views: pair }],
     }),
   ),
@@ -127,6 +154,8 @@ const mapParts = ({ assessment: { truss, coverage } }: Showing): readonly Part[]
     sections: [{ kind: 'stations', truss, coverage }],
   },
 ];
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 const sideOf = {
   leftSide: "Pilot's left",
@@ -188,7 +217,7 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           heading('Trammel readings against targets'),
           { kind: 'cautions', cautions: cautionsFor('measuring') },
           { kind: 'lines', lines: fitLines(showing) },
-          { kind: 'table', table: readingsTable(showing) },
+          { kind: 'table', table: readingsTable(showing), only: readingColumns },
           { kind: 'subheading', text: 'Shape from the readings' },
           { kind: 'table', table: shapeTable(showing) },
           { kind: 'subheading', text: 'Shape bay by bay' },

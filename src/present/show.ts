@@ -52,8 +52,10 @@ export const showWork = (valueIn: number, units: Units): string =>
       ? `${fixed(valueIn, 3)} in`
       : fraction(valueIn, 32);
 
-/** Smaller than this is no difference in any of the ways of showing: half of 1/64 in. */
-const NO_DIFFERENCE_IN = 1 / 128;
+const finest = { inFraction: '1/32', inDecimal: '0.001 in', mm: '0.1 mm' } as const satisfies Record<
+  Units,
+  string
+>;
 
 /**
  * A signed difference with its word and, where there is work, the work: `found 3/32 short: spread 3/32`.
@@ -62,17 +64,26 @@ const NO_DIFFERENCE_IN = 1 / 128;
  * @param work          say what to do about it; left out where nothing is to be done yet
  */
 export const showDifference = (differenceIn: number, units: Units, work: boolean): string => {
-  if (Math.abs(differenceIn) < NO_DIFFERENCE_IN) return 'found on target';
   const amount = showWork(Math.abs(differenceIn), units);
+  if (/^0(\.0+)?( |$)/.test(amount)) return `no difference to ${finest[units]}`;
   const [word, deed] = differenceIn < 0 ? ['short', 'spread'] : ['long', 'draw in'];
   return work ? `found ${amount} ${word}: ${deed} ${amount}` : `found ${amount} ${word}`;
 };
 
-/** A kerf that opens (+) or closes (−): `opens 0.031 in · 1/32`. */
-export const showOpening = (valueIn: number, units: Units): string =>
-  Math.abs(valueIn) < 5e-4
-    ? 'does not move'
-    : `${valueIn > 0 ? 'opens' : 'closes'} ${showLength(Math.abs(valueIn), units, 64)}`;
+/** How a kerf moves, decimal only: `opens 0.007 to 0.022 in`, `closes 0.012 to opens 0.041 in`. */
+export const showOpening = (
+  { low, high }: { readonly low: number; readonly high: number },
+  units: Units,
+): string => {
+  const [a, b] = Math.abs(low) <= Math.abs(high) ? [low, high] : [high, low];
+  const size = (v: number): string => fixed(Math.abs(units === 'mm' ? inToMm(v) : v), units === 'mm' ? 1 : 3);
+  const way = (v: number): string => (v < 0 ? 'closes' : 'opens');
+  if (Number(size(a)) === 0 && Number(size(b)) === 0) return 'does not move';
+  if (size(a) === size(b) && way(a) === way(b)) return `${way(b)} ${size(b)} ${lengthUnit(units)}`;
+  return Math.sign(a) === Math.sign(b) || Number(size(a)) === 0
+    ? `${way(b)} ${size(a)} to ${size(b)} ${lengthUnit(units)}`
+    : `${way(a)} ${size(a)} to ${way(b)} ${size(b)} ${lengthUnit(units)}`;
+};
 
 /** Tension and compression in words: `120 lbf tension`. */
 export const showAxial = (forceLbf: number): string =>

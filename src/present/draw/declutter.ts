@@ -67,6 +67,16 @@ const crosses = ([a, b]: Line, [c, d]: Line): boolean => {
   return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
 };
 
+/** Half the width of a band. */
+const BAND_MM = 1.5;
+
+const grown = ({ x, y, w, h }: Box, by: number): Box => ({
+  x: x - by,
+  y: y - by,
+  w: w + 2 * by,
+  h: h + 2 * by,
+});
+
 const REACHES_MM = [1.4, 2.6, 4.2, 6.2, 8.6, 11.5, 15, 19, 24, 30, 38];
 const DIRECTIONS = 16;
 /** A label closer than this needs no line to what it names. */
@@ -77,7 +87,8 @@ const BESIDE_MM = 1.6;
  * with a leader line when it could not stay beside it. Greedy in order of rank; what finds no room comes back in `leftOut`.
  *
  * @param solid  boxes no label may cover
- * @param marks  boxes better not covered (bands, clusters)
+ * @param marks  boxes better not covered (tagged clusters)
+ * @param bands  middle lines of the tags' bands, better not covered
  * @param lines  tubes better not covered
  */
 export const declutter = (
@@ -85,6 +96,7 @@ export const declutter = (
   frame: Box,
   solid: readonly Box[],
   marks: readonly Box[],
+  bands: readonly Line[],
   lines: readonly Line[],
 ): { readonly placed: readonly Placed[]; readonly leftOut: readonly string[] } => {
   const placed: Placed[] = [];
@@ -111,7 +123,8 @@ export const declutter = (
         const leader: Line | null = away > BESIDE_MM + (want.clear ?? 0) ? [want.at, edge] : null;
         const over =
           2.5 * lines.reduce((sum, line) => sum + Math.min(3, lengthWithin(line, box)), 0) +
-          6 * marks.filter((mark) => overlaps(mark, box)).length;
+          6 * marks.filter((mark) => overlaps(mark, box)).length +
+          8 * bands.reduce((sum, line) => sum + lengthWithin(line, grown(box, BAND_MM)), 0);
         const cut = leader
           ? 14 * taken.filter((other) => lengthWithin(leader, other) > 0).length +
             9 * leaders.filter((line) => crosses(line, leader)).length

@@ -150,7 +150,7 @@ export const damageMap = (
     furniture.push(...forwardArrow([14, foot + 2], seen));
     if (view.flat) furniture.push(...scaleBar([30, foot + 2.4], scale.mmPerIn, 60));
     furniture.push(
-      text([ask.widthMm - 4, foot + 3.6], `${view.title}. ${view.side}.`, 2.6, { align: 'right' }),
+      text([ask.widthMm - 4, foot + 3.6], `${view.side}.`, 2.6, { align: 'right' }),
       text([ask.widthMm - 4, foot + 7], depthWords(view, scale.words), 2.2, {
         align: 'right',
         colour: ink.quiet,
@@ -184,18 +184,19 @@ export const damageMap = (
       }),
   ];
   const frame: Box = { x: 1, y: 1, w: ask.widthMm - 2, h: ask.heightMm - 2 };
-  const around = ({ strip }: (typeof bands)[number]): Box => ({
-    x: strip.at[0] - Math.abs(strip.along[0]) * strip.halfLength - 1.5,
-    y: strip.at[1] - Math.abs(strip.along[1]) * strip.halfLength - 1.5,
-    w: 2 * Math.abs(strip.along[0]) * strip.halfLength + 3,
-    h: 2 * Math.abs(strip.along[1]) * strip.halfLength + 3,
-  });
+  const bandLines = bands.map(
+    ({ strip: { at: m, along, halfLength: h } }): Line => [
+      [m[0] - along[0] * h, m[1] - along[1] * h],
+      [m[0] + along[0] * h, m[1] + along[1] * h],
+    ],
+  );
   const lines: Line[] = strong.map((d) => [d.a, d.b]);
   const { placed, leftOut } = declutter(
     wanted,
     frame,
     solid,
-    [...bands.map(around), ...clusters.filter((c) => said(marks.get(c.id))).map((c) => dotBox(place(c.at)))],
+    clusters.filter((c) => said(marks.get(c.id))).map((c) => dotBox(place(c.at))),
+    bandLines,
     lines,
   );
 

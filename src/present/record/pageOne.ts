@@ -2,7 +2,8 @@ import type { Standing } from '../../core/job/standing.ts';
 import { showTime } from '../show.ts';
 import type { Showing } from '../tables/showing.ts';
 import { workingAid } from '../words/cautions.ts';
-import { countWords, zoneWords } from '../words/names.ts';
+import { countWords, listWords, zoneWords } from '../words/names.ts';
+import { verdictWords } from '../words/record.ts';
 import type { ReportHead, Section } from './sections.ts';
 
 const share = (part: number, all: number, one: string): string => `${part} of ${countWords(all, one)}`;
@@ -36,6 +37,26 @@ const standsWords = ({ assessment: { statics } }: Showing): string => {
     ? `; with pinned ends ${countWords(pinned.selfStress, 'state')} of self-stress and ${countWords(pinned.mechanisms, 'free movement')}`
     : '';
   return `As drawn it stands, ${statics.indeterminacy} times indeterminate as a welded frame${pins}.`;
+};
+
+const findingsWords = ({ assessment: { coverage, lockedIn } }: Showing): string => {
+  const suspects = lockedIn.suspects.map(({ id }) => id);
+  return [
+    `${countWords(coverage.findings.length, 'finding')} on ${countWords(new Set(coverage.findings.map((f) => f.of)).size, 'member or cluster', 'members and clusters')}`,
+    ...(lockedIn.unmeasured.length > 0 ? [`size not yet given: ${listWords(lockedIn.unmeasured)}`] : []),
+    ...(suspects.length > 0 ? [`suspected of a bend nobody has seen: ${listWords(suspects)}`] : []),
+  ].join('; ');
+};
+
+/** The latest reading of every distance, counted by its answer. */
+const distancesWords = ({ assessment: { trammel } }: Showing): string => {
+  const latest = trammel.targets.flatMap(({ compared }) => compared.slice(-1));
+  if (latest.length === 0) return 'no reading is recorded';
+  const counts = (['outside', 'cannotTell', 'inside', 'noLimit'] as const)
+    .map((verdict) => [verdict, latest.filter((one) => one.verdict === verdict).length] as const)
+    .filter(([, n]) => n > 0)
+    .map(([verdict, n]) => `${n} ${verdictWords[verdict]}`);
+  return `${latest.length} of ${trammel.targets.length} read: ${counts.join(', ')}`;
 };
 
 /** Gates that were opened by name, as the records say it; the words stay as given. */
@@ -82,6 +103,8 @@ export const pageOne = (showing: Showing, head: ReportHead, live: Standing): rea
           'Truss',
           `${countWords(truss.members.length, 'member')}, ${countWords(truss.clusters.length, 'cluster')}. ${standsWords(showing)}`,
         ],
+        ['Findings', findingsWords(showing)],
+        ['Distances', distancesWords(showing)],
         ...(live.mishap?.story ? [['As told', live.mishap.story] as const] : []),
       ],
     },

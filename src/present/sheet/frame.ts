@@ -28,9 +28,9 @@ const titleBlock = (
   const cells: readonly (readonly [name: string, value: string, share: number])[] = [
     ['JOB', head.job, 2.4],
     ['AIRCRAFT, AS ENTERED', head.aircraft, 2.5],
-    ['SIDE', body.side, 2.5],
-    ['SCALE', body.scale, 1.1],
-    ['REVISION', `${head.date}\n${head.revision}`, 2.4],
+    ['SIDE', body.side, 2.4],
+    ['SCALE', body.scale, 1.2],
+    ['REVISION', `${head.date}\n${head.revision}`, 2.9],
     ['SHEET', `${nth} of ${of}`, 1],
     ['', workingAid, 2],
   ];

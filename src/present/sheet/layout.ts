@@ -3,13 +3,14 @@ import { textWidth, wrap } from '../draw/helvetica.ts';
 import { legend, legendHeight, swatch } from '../draw/legend.ts';
 import { box, ink, type Op, type Ops, segment, shift, stroke, text } from '../draw/pen.ts';
 import type { Part, Report, Section } from '../record/sections.ts';
+import { headText } from '../table.ts';
 import { tags } from '../tags.ts';
 import { levelWords } from '../words/cautions.ts';
 import { framed } from './frame.ts';
 import { ID_LEAD_MM, idLineOps, idLines, pairsOfLines } from './idLines.ts';
 import { mapBody, stationBodies } from './maps.ts';
 import { type Body, type Paper, type Room, roomOf, type Sheet } from './paper.ts';
-import { layTable } from './tableOps.ts';
+import { layTable, sameThroughout } from './tableOps.ts';
 
 const BODY_MM = 3;
 const LEAD_MM = 4.1;
@@ -164,7 +165,17 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
       return;
     }
     gap(flow, 1);
-    const laid = layTable(table, flow.room.w, only);
+    const same = sameThroughout(table, only);
+    for (const head of same) {
+      const text = table.rows[0]!.cells[table.columns.indexOf(head)]!.text;
+      putLines(flow, part, `${headText(head)}, in every row: ${text}`, 2.6, { colour: ink.quiet });
+    }
+    const shown = table.columns.filter((head) => !same.includes(head) && (only?.includes(head.id) ?? true));
+    const laid = layTable(
+      table,
+      flow.room.w,
+      shown.map((head) => head.id),
+    );
     put(flow, part, laid.head.height, laid.head.ops, laid.rows[0]?.height ?? 0);
     for (const row of laid.rows) {
       if (flow.at + row.height > flow.room.h) {

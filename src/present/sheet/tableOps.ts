@@ -5,8 +5,8 @@ import { type ColumnHead, headText, type Table } from '../table.ts';
 export const TABLE_MM = 2.5;
 const LEAD_MM = 3.15;
 const PAD_MM = 1.1;
-/** No column asks for more than this before it wraps. */
-const MOST_MM = 120;
+/** No column asks for more than this share of the width before it wraps. */
+const MOST = 0.7;
 /** A row of more lines than this is cut, so that it can run on to the next sheet. */
 const MOST_LINES = 24;
 
@@ -32,9 +32,10 @@ const columnWidths = (
   width: number,
 ): readonly number[] => {
   const inner = width - 2 * PAD_MM * heads.length;
+  const most = inner * MOST;
   const least = heads.map((head, c) =>
     Math.min(
-      MOST_MM,
+      most,
       Math.max(
         longestPiece(headText(head), 'bold'),
         ...cells.map((row) =>
@@ -47,7 +48,7 @@ const columnWidths = (
     Math.max(
       least[c]!,
       Math.min(textWidth(headText(head), TABLE_MM, 'bold'), least[c]! + 14),
-      Math.min(MOST_MM, Math.max(0, ...cells.map((row) => textWidth(row[c]!, TABLE_MM)))),
+      Math.min(most, Math.max(0, ...cells.map((row) => textWidth(row[c]!, TABLE_MM)))),
     ),
   );
   const [leastSum, likedSum] = [least, liked].map((all) => all.reduce((sum, w) => sum + w, 0)) as [
@@ -81,6 +82,19 @@ const cellOps = (
       },
     ),
   );
+
+/** Columns that say the same in every row, when it is a sentence: said once over the table in place of a column. */
+export const sameThroughout = (table: Table, only?: readonly string[]): readonly ColumnHead[] =>
+  table.rows.length < 3
+    ? []
+    : table.columns.filter((head, c) => {
+        const text = table.rows[0]!.cells[c]!.text;
+        return (
+          (only?.includes(head.id) ?? true) &&
+          text.length > 16 &&
+          table.rows.every((row) => row.cells[c]!.text === text)
+        );
+      });
 
 /** A table laid out for a width; columns that say nothing in any row are left out on paper. */
 export const layTable = (table: Table, width: number, only?: readonly string[]): LaidTable => {

@@ -1,16 +1,18 @@
-import type { CutCandidate, ReliefTarget, WhereToSaw } from '../../core/relief/result.ts';
+import type { CutCandidate, Release, ReliefTarget, WhereToSaw } from '../../core/relief/result.ts';
 import {
   fixed,
   lengthUnit,
   showAxial,
+  showBareLength,
   showLength,
   showOpening,
   showRange,
   showShare,
   type Units,
+  whole,
 } from '../show.ts';
 import { type Column, type Table, tableOf } from '../table.ts';
-import { clusterWords } from '../words/names.ts';
+import { clusterWords, listWords } from '../words/names.ts';
 import {
   cutVerdictWords,
   decidedByWords,
@@ -39,20 +41,19 @@ const shareRange = (range: { readonly low: number; readonly high: number } | nul
 const shareText = (share: number): string =>
   share < -0.005 ? `makes it worse by ${showShare(-share)}` : showShare(share);
 
-const opening = ({ low, high }: CutCandidate['opensIn'], units: Units): string => {
-  const [a, b] = [showOpening(low, units), showOpening(high, units)];
-  return a === b ? a : `${a} to ${b}`;
-};
-
 /** Where to put the saw, from which end, and how far to keep from both finished cuts. */
 const placeWords = ({ member, fromIn, toIn, clearIn, why }: WhereToSaw, units: Units): string => {
+  const end = member.split('-')[0];
+  const clear = `${showLength(clearIn, units)} clear of both finished cuts`;
+  if (fromIn === null || toIn === null) return `${member}: no place keeps ${clear}`;
   const place =
-    fromIn === null || toIn === null
-      ? `no place keeps ${showLength(clearIn, units)} clear of both finished cuts`
-      : `between ${showLength(fromIn, units)} and ${showLength(toIn, units)} from ${member.split('-')[0]}, at least ${showLength(clearIn, units)} from both finished cuts`;
-  return `${member}: ${place}; ${sawWhyWords[why]}`;
+    toIn - fromIn < 1 / 64
+      ? `at ${showLength(fromIn, units)} from ${end}`
+      : `between ${showBareLength(fromIn, units)} and ${showLength(toIn, units)} from ${end}`;
+  return `${member}: ${place}, ${clear}; ${sawWhyWords[why]}`;
 };
 
+/** Where to saw, for both tubes of a pair. */
 export const sawWords = (cut: CutCandidate, units: Units): string =>
   cut.thenSaw
     ? `${placeWords(cut.whereToSaw, units)}. Then ${placeWords(cut.thenSaw, units)}`
@@ -96,14 +97,14 @@ const columns = (units: Units, withTarget: boolean): readonly Column<Row>[] => [
   { id: 'verdict', title: 'Answer', text: (row) => cutVerdictWords[row.cut.verdict] },
   {
     id: 'source',
-    title: 'Of what others lock in, goes',
+    title: "Others' strain gone",
     align: 'right',
     text: (row) => shareRange(row.cut.sourceRelief),
     raw: (row) => row.cut.sourceRelief?.low ?? null,
   },
   {
     id: 'eta',
-    title: 'Of its own length error, goes',
+    title: 'Own length freed',
     align: 'right',
     text: (row) => showShare(row.cut.eta),
     raw: (row) => row.cut.eta,
@@ -111,7 +112,7 @@ const columns = (units: Units, withTarget: boolean): readonly Column<Row>[] => [
   {
     id: 'opens',
     title: 'Kerf',
-    text: (row) => opening(row.cut.opensIn, units),
+    text: (row) => showOpening(row.cut.opensIn, units),
     raw: (row) => rawLength(row.cut.opensIn.high, units),
   },
   {
@@ -156,6 +157,8 @@ const rowsOf = (target: ReliefTarget): readonly Row[] => [
   })),
 ];
 
+const shares =
+  "Others' strain gone: share of what other tubes' bends lock into the tube. Own length freed: share of a length error of the tube itself.";
 const empty = 'No member with a finding or decision, so no cut is worked.';
 
 /** Every candidate cut of every target, in the order of the list. */
@@ -164,7 +167,7 @@ export const reliefTable = (showing: Showing): Table =>
     {
       name: 'relief',
       title: 'Relief cuts',
-      note: 'Candidates in order. Sound tubes stand apart and never above them. Measure the kerf: it is the check on these sums.',
+      note: `Candidates in order. Sound tubes stand apart and never above them. ${shares}`,
       empty,
       idOf: (row) => row.cut.cuts[0] ?? row.target,
       columns: columns(showing.units, true),
@@ -176,8 +179,9 @@ export const reliefTable = (showing: Showing): Table =>
 export const reliefOf = (showing: Showing, target: ReliefTarget): Table =>
   tableOf<Row>(
     {
-      name: `relief-${target.member}`,
+      name: 'relief',
       title: `Relief cuts for ${target.member}`,
+      note: shares,
       empty: 'No candidate.',
       idOf: (row) => row.cut.cuts[0] ?? row.target,
       columns: columns(showing.units, false),
@@ -185,9 +189,37 @@ export const reliefOf = (showing: Showing, target: ReliefTarget): Table =>
     rowsOf(target),
   );
 
-/** What can be released without a saw: always first. */
-export const releaseLines = (target: ReliefTarget): readonly string[] =>
-  target.withoutSaw.map(
-    ({ kind, id, why, forceLbf }) =>
-      `${releaseWords[kind]} ${id}: ${releaseWhyWords[why]}${forceLbf === undefined ? '' : ` (${showAxial(forceLbf)} in ${target.member})`}`,
+const releaseSentence = (kind: Release['kind'], these: readonly Release[]): readonly string[] => {
+  const [first] = these;
+  if (!first) return [];
+  const ids = these.map(({ id, forceLbf }) => {
+    if (forceLbf === undefined) return id;
+    return kind === 'support'
+      ? `${id} (holds against ${whole(Math.abs(forceLbf))} lbf)`
+      : `${id} (${showAxial(forceLbf)})`;
+  });
+  return [`${releaseWords[kind]} ${listWords(ids)}: ${releaseWhyWords[first.why]}.`];
+};
+
+/** What can be released without a saw for one target, one sentence a kind: always before any cut. Supports: `supportLines`. */
+export const releaseLines = ({ withoutSaw }: ReliefTarget): readonly string[] =>
+  (['bolted', 'weight'] as const).flatMap((kind) =>
+    releaseSentence(
+      kind,
+      withoutSaw.filter((release) => release.kind === kind),
+    ),
   );
+
+/** Supports that hold the truss strained: the same for every target, so said once. */
+export const supportLines = (targets: readonly ReliefTarget[]): readonly string[] => {
+  const supports = new Map(
+    targets
+      .flatMap(({ withoutSaw }) => withoutSaw.filter(({ kind }) => kind === 'support'))
+      .map((r) => [r.id, r]),
+  );
+  return releaseSentence('support', [...supports.values()]);
+};
+
+/** Rows of a target that say something to a person with a saw: those that help, three at most, two at least. */
+export const rowsOnPaper = (target: ReliefTarget): number =>
+  Math.min(3, Math.max(2, target.candidates.filter((cut) => cut.helps).length));

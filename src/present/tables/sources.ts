@@ -2,7 +2,7 @@ import type { Issue } from '../../core/base/issue.ts';
 import type { JobRecord, RecordOf } from '../../core/job/jobSchema.ts';
 import { showTime } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
-import { restsIn } from '../words/basis.ts';
+import { refWords, restsIn } from '../words/basis.ts';
 import { issueSentence, mendSentence, placeWords } from '../words/issues.ts';
 import { basisWords } from '../words/record.ts';
 import type { Showing } from './showing.ts';
@@ -22,7 +22,7 @@ export const sourcesTable = ({ job, assessment }: Showing): Table => {
     { kind: 'datum', words: job.model.datum, used: null },
     ...bases
       .filter(({ basis }) => basis.kind !== 'measured')
-      .map(({ basis, count }) => ({ kind: basisWords[basis.kind], words: basis.ref, used: count })),
+      .map(({ basis, count }) => ({ kind: basisWords[basis.kind], words: refWords(basis), used: count })),
     ...(measured.length > 0
       ? [
           {

@@ -13,6 +13,9 @@ const size = (v: readonly number[]): number => Math.hypot(...v);
 const name = (showing: Showing, id: string): string =>
   showing.job.model.loadCases.find((loadCase) => loadCase.id === id)?.name ?? id;
 
+const setupName = (showing: Showing, id: string): string =>
+  showing.job.model.setups.find((setup) => setup.id === id)?.name ?? id;
+
 /** Forces of every member in every load case, as drawn and undamaged. */
 export const forcesTable = (showing: Showing): Table => {
   const { statics } = showing.assessment;
@@ -123,7 +126,7 @@ export const casesTable = (showing: Showing): Table => {
           text: (solved) => name(showing, solved.id),
           raw: (solved) => solved.id,
         },
-        { id: 'setup', title: 'Held as', text: (solved) => solved.setup },
+        { id: 'setup', title: 'Held as', text: (solved) => setupName(showing, solved.setup) },
         {
           id: 'member',
           title: 'Most stressed',

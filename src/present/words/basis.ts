@@ -2,14 +2,17 @@ import type { Basis, Figure } from '../../core/base/figure.ts';
 import { assumedWords } from './assumptions.ts';
 import { basisWords, holdWords } from './record.ts';
 
-/** What a number rests on: "drawing: sheet 4, view B"; the user's own data and readings by their record. */
-export const basisLine = ({ kind, ref }: Basis): string => {
-  if (ref === '') return basisWords[kind];
+/** The reference of a basis in words: a record of the job says that it is one, holds are spelled out. */
+export const refWords = ({ kind, ref }: Basis): string => {
   const words = ref.replace(/\b\w+$/, (last) =>
-    Object.hasOwn(holdWords, last) ? holdWords[last as keyof typeof holdWords] : last,
+    Object.hasOwn(holdWords, last) ? `(${holdWords[last as keyof typeof holdWords]})` : last,
   );
-  return `${basisWords[kind]}: ${kind === 'manual' || kind === 'measured' ? `record ${words}` : words}`;
+  return kind === 'manual' || kind === 'measured' ? `record ${words}` : words;
 };
+
+/** What a number rests on: "drawing: sheet 4, view B"; the user's own data and readings by their record. */
+export const basisLine = (basis: Basis): string =>
+  basis.ref === '' ? basisWords[basis.kind] : `${basisWords[basis.kind]}: ${refWords(basis)}`;
 
 /** Basis and assumptions of a figure in one line. */
 export const restsOn = (figure: Pick<Figure, 'basis' | 'assumed'>): string =>
