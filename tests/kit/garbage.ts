@@ -28,7 +28,16 @@ export const smallModel: Model = {
   bracing: [{ at: '1', left: 'rising', right: 'rising', top: 'toRight', bottom: 'toRight', ring: 'toRight' }],
   tubes: {
     material: '4130N',
-    roles: { upperLongeron: { odIn: 0.875, wallIn: 0.035 }, vertical: { odIn: 0.625, wallIn: 0.035 } },
+    roles: {
+      upperLongeron: { odIn: 0.875, wallIn: 0.035 },
+      lowerLongeron: { odIn: 0.875, wallIn: 0.035 },
+      vertical: { odIn: 0.625, wallIn: 0.035 },
+      crossMember: { odIn: 0.625, wallIn: 0.035 },
+      sideDiagonal: { odIn: 0.625, wallIn: 0.035 },
+      topDiagonal: { odIn: 0.5, wallIn: 0.035 },
+      bottomDiagonal: { odIn: 0.5, wallIn: 0.035 },
+      ringDiagonal: { odIn: 0.5, wallIn: 0.035 },
+    },
     overrides: [{ bay: '1', role: 'sideDiagonal', tube: { odIn: 0.5, wallIn: 0.035 } }],
   },
   clusters: [],

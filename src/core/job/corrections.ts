@@ -39,7 +39,7 @@ const oneAnId = (records: readonly JobRecord[], issues: Issue[]): Map<string, Jo
   return byId;
 };
 
-/** Links whose target is here. Links of a ring (each points at the next) are void, so that none of them is lost. */
+/** Links whose target is here. What links to nothing, and rings (each points at the next), are listed. */
 const soundLinks = (
   records: ReadonlyMap<string, JobRecord>,
   field: 'withdraws' | 'replaces',
@@ -70,7 +70,6 @@ const soundLinks = (
     const ring = at === undefined ? -1 : trail.indexOf(at);
     if (ring < 0) continue;
     const members = trail.slice(ring).sort(byText);
-    for (const id of members) links.delete(id);
     const facts = { ids: members, field };
     issues.push(
       issue('records-in-a-ring', `${atRecord(members[0] as string)}.${field}`, facts, 'withdraw-one'),
@@ -79,7 +78,7 @@ const soundLinks = (
   return [...links.values()];
 };
 
-/** Sources before targets. The links form trees (one link a record, no rings), so every link comes out. */
+/** Sources before targets. Links of a ring have no first source and do not come out: void, so that none of it is lost. */
 const sourcesFirst = (links: readonly Link[]): readonly Link[] => {
   const waiting = new Map<string, number>();
   for (const { to } of links) waiting.set(to.id, (waiting.get(to.id) ?? 0) + 1);

@@ -103,6 +103,11 @@ describe('writeJob', { timeout: 300_000 }, () => {
     );
   });
 
+  it('tells minus nothing from nothing: a miss of −0 comes back as it was', () => {
+    const job = { ...jobFromModel(smallModel, 'Box'), shop: [-0, 0] } as Job;
+    expect((read(writeJob(job)) as unknown as { shop: unknown }).shop).toEqual([-0, 0]);
+  });
+
   it('keeps what it could not read through any number of openings (seed 443)', () => {
     const records = [
       look('a', '2026-03-01T09:00:00Z'),
