@@ -127,7 +127,7 @@ const check = (d: Design): void => {
       .map((k) => ({ k, lacks: WANTED_REDUNDANCY - redundancy(d, k) }))
       .filter((l) => l.lacks > 1e-9);
     if (low.length === 0) return;
-    let best = { lift: 1e-4, c: -1 };
+    let best = { lift: 1e-9, c: -1 };
     for (let c = 0; c < count; c++) {
       if (d.taken[c]) continue;
       const own = 1 + x[c * count + c]!;
@@ -145,7 +145,8 @@ const check = (d: Design): void => {
  */
 const prune = (d: Design): void => {
   const { count, x } = d;
-  const floor = new Map(d.chosen.map((k) => [k, Math.min(WANTED_REDUNDANCY, 0.9 * redundancy(d, k))]));
+  const floorOf = (r: number): number => (r >= WANTED_REDUNDANCY ? WANTED_REDUNDANCY : 0.9 * r);
+  const floor = new Map(d.chosen.map((k) => [k, floorOf(redundancy(d, k))]));
   for (;;) {
     const spare = d.chosen
       .filter((k) => {

@@ -1,37 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/core/base/vec3.ts';
 import type { ReadingEnd } from '../../../src/core/job/jobSchema.ts';
-import { clockDirection, footOf, spanBetween } from '../../../src/core/trammel/surface.ts';
+import { footOf, spanBetween } from '../../../src/core/trammel/surface.ts';
 import { surfaceTarget } from '../../../src/core/trammel/targets.ts';
 import { expectNear } from '../../kit/near.ts';
 import { box } from './kit.ts';
 
 const exact = { abs: 1e-9, because: 'arithmetic in doubles' };
-const same = (a: Vec3, b: Vec3): void => {
-  for (let k = 0; k < 3; k++) expectNear(a[k]!, b[k]!, exact);
-};
-
-describe('clock directions', () => {
-  // shapes.md, Finding: 12 up, forward on near-vertical tubes; 3 right looking forward, forward on cross tubes.
-  it('says 12 up and 3 right on a fore-and-aft tube, whichever way round it is given', () => {
-    for (const axis of [
-      [1, 0, 0],
-      [-1, 0, 0],
-    ] as const) {
-      same(clockDirection(axis, 12), [0, 0, 1]);
-      same(clockDirection(axis, 3), [0, 1, 0]);
-    }
-  });
-  it('says 12 up and 3 forward on a cross tube', () => {
-    same(clockDirection([0, 1, 0], 12), [0, 0, 1]);
-    same(clockDirection([0, 1, 0], 3), [-1, 0, 0]);
-  });
-  it('says 12 forward and 3 right on a vertical', () => {
-    same(clockDirection([0, 0, 1], 12), [-1, 0, 0]);
-    same(clockDirection([0, 0, -1], 3), [0, 1, 0]);
-  });
-});
-
 describe('readings between marks', () => {
   const { truss, model } = box(2);
   const member = (id: string) => truss.members.find((m) => m.id === id);
