@@ -21,7 +21,8 @@ const keys: readonly { readonly name: Key; readonly of: (r: Ranked) => number }[
   { name: 'tier', of: ({ candidate }) => tiers.indexOf(candidate.tier) },
   { name: 'eta', of: ({ candidate }) => bin(candidate.eta) },
   { name: 'hops', of: ({ hops }) => hops },
-  { name: 'sag', of: ({ candidate }) => candidate.sagIn ?? Number.POSITIVE_INFINITY },
+  // Rounded, so that twins that differ by rounding alone do not swap places when clusters are numbered anew.
+  { name: 'sag', of: ({ candidate }) => Math.round((candidate.sagIn ?? 1e6) * 1e6) },
 ];
 
 const compare = (p: Ranked, q: Ranked): { readonly by: Key; readonly sign: number } => {

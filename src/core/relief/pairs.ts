@@ -96,7 +96,7 @@ const pairRow = (
     releasedInLbf: { low: opened.low + second.low, high: opened.high + second.high },
     opensIn: rangeOf(effect.opens),
     sagIn,
-    moves: shop.moves([first.cut.index, row.cut.index]),
+    moves: shop.pairMoves(first.cut.index, row.cut.index),
     mu,
     decidedBy: 'id',
     tier,

@@ -75,10 +75,9 @@ export interface ReliefTarget {
   readonly withoutSaw: readonly Release[];
   /** Best first. */
   readonly candidates: readonly CutCandidate[];
-  /** Never above the others. Those near or of help; the others are counted. */
+  /** Never above the others. The best dozen of those near or of help; the others are counted. */
   readonly soundTubes: readonly CutCandidate[];
-  /** Sound tubes further off whose cut would be no help. */
-  readonly soundNoHelp: number;
+  readonly soundNotListed: number;
   /** Share of a length error in the target that turns into force. */
   readonly rN: number;
   /** Said once, not for each cut. */

@@ -1,4 +1,4 @@
-import type { Vec3 } from '../base/vec3.ts';
+import { length, type Vec3 } from '../base/vec3.ts';
 import type { Finding } from '../job/jobSchema.ts';
 import type { LockedIn } from '../lockedIn/result.ts';
 import type { Frame } from '../statics/frame.ts';
@@ -6,6 +6,7 @@ import type { Member, Truss } from '../truss/result.ts';
 import type { Coverage, Mark } from '../walkRound/result.ts';
 import { type Brace, bestBrace } from './brace.ts';
 import { cutLoads, letGo } from './release.ts';
+import type { CutCandidate } from './result.ts';
 import { growthBetween, sagGrowth } from './sag.ts';
 import { afterCutting, type Situation, situationOf } from './situation.ts';
 
@@ -22,12 +23,17 @@ export interface Shop {
   /** Growth of own-weight sag for each frame member's cut, inches. */
   readonly sagIn: Float64Array;
   readonly after: (cut: number) => Situation | null;
-  readonly brace: (cut: Member) => Brace | null;
-  /** Clusters that move most when the tubes are cut in order, with their moves: springing open and own weight. */
-  readonly moves: (cuts: readonly number[]) => readonly { readonly id: string; readonly moveIn: Vec3 }[];
+  readonly brace: (cut: string) => Brace | null;
+  /** Clusters that move most when one tube is cut, with their moves: springing open and own weight. */
+  readonly moves: (cuts: readonly string[]) => Moved;
+  readonly pairMoves: (first: number, second: number) => Moved;
+  /** Works the moves of many candidates in one solve. */
+  readonly prepareMoves: (candidates: readonly CutCandidate[]) => void;
   /** Growth of sag for a pair, inches. */
   readonly pairSag: (first: number, second: number) => number;
 }
+
+type Moved = CutCandidate['moves'];
 
 const MOST_MOVED = 3;
 
@@ -42,16 +48,20 @@ const kept = <K, V>(work: (key: K) => V): ((key: K) => V) => {
 export const shop = (truss: Truss, frame: Frame, coverage: Coverage, locked: LockedIn): Shop | null => {
   const now = situationOf(truss, frame, locked.misfits);
   if (!now) return null;
+  const members = new Map(truss.members.map((m) => [m.id, m]));
   const reach = new Map<string, number>();
   for (const m of truss.members)
     for (const end of [m.from, m.to]) reach.set(end, Math.max(reach.get(end) ?? 0, m.section.odIn / 2));
   const after = kept((cut: number) => afterCutting(now, cut));
   const size = frame.held.length;
-  const moved = (s: Situation, cut: number): Float64Array => {
-    const loads = new Float64Array(size);
-    cutLoads(s.cuts, cut, letGo(s.cuts, cut, s.strains.short).z, loads);
-    cutLoads(s.cuts, cut, letGo(s.cuts, cut, s.weighed.strains).z, loads);
-    return s.changed.solve(loads);
+  /** Moves of several single cuts in one solve. */
+  const moved = (s: Situation, cuts: readonly number[]): Float64Array => {
+    const loads = new Float64Array(size * cuts.length);
+    cuts.forEach((cut, k) => {
+      cutLoads(s.cuts, cut, letGo(s.cuts, cut, s.strains.short).z, loads, k * size);
+      cutLoads(s.cuts, cut, letGo(s.cuts, cut, s.weighed.strains).z, loads, k * size);
+    });
+    return s.changed.solve(loads, cuts.length);
   };
   const sags = (s: Situation, cut: number): Float64Array => {
     const loads = new Float64Array(size);
@@ -59,30 +69,42 @@ export const shop = (truss: Truss, frame: Frame, coverage: Coverage, locked: Loc
     const grown = s.changed.solve(loads);
     return s.weighed.moves.map((u, k) => u + grown[k]!);
   };
-  const movedOnce = kept((cut: number) => moved(now, cut));
+  const furthest = (u: Float64Array): Moved =>
+    frame.clusters
+      .map((id, c) => ({ id, moveIn: [u[c * 6]!, u[c * 6 + 1]!, u[c * 6 + 2]!] as Vec3 }))
+      .sort((p, q) => length(q.moveIn) - length(p.moveIn))
+      .slice(0, MOST_MOVED);
+  const movesOf = new Map<string, Moved>();
+  const indices = (ids: readonly string[]): number[] => ids.map((id) => frame.memberIndex.get(id)!);
+  const prepareMoves = (candidates: readonly CutCandidate[]): void => {
+    const ids = candidates.flatMap((c) =>
+      c.verdict === 'refused' || c.cuts.length > 1 || movesOf.has(c.cuts[0]!) ? [] : [c.cuts[0]!],
+    );
+    const u = moved(now, indices(ids));
+    ids.forEach((id, k) => {
+      movesOf.set(id, furthest(u.subarray(k * size, (k + 1) * size)));
+    });
+  };
   return {
     truss,
     locked,
     now,
-    members: new Map(truss.members.map((m) => [m.id, m])),
+    members,
     marks: new Map(coverage.marks.map((m) => [m.id, m])),
     findings: (member) => coverage.findings.filter((f) => f.of === member),
     reach,
     sagIn: sagGrowth(now.cuts, now.weighed),
     after,
-    brace: kept((cut: Member) => {
-      const s = after(frame.memberIndex.get(cut.id)!);
-      return s && bestBrace(truss, now, s, cut);
+    brace: kept((id: string) => {
+      const s = after(frame.memberIndex.get(id)!);
+      return s && bestBrace(truss, now, s, members.get(id)!);
     }),
-    moves: ([first, second]) => {
-      const u = movedOnce(first!);
-      const s = second === undefined ? null : after(first!);
-      const more = s ? moved(s, second!) : null;
-      const far = frame.clusters.map((id, c) => {
-        const at = (d: number): number => u[c * 6 + d]! + (more?.[c * 6 + d] ?? 0);
-        return { id, moveIn: [at(0), at(1), at(2)] as Vec3 };
-      });
-      return far.toSorted((p, q) => Math.hypot(...q.moveIn) - Math.hypot(...p.moveIn)).slice(0, MOST_MOVED);
+    prepareMoves,
+    moves: ([id]) => movesOf.get(id!)!,
+    pairMoves: (first, second) => {
+      const u = moved(now, [first]);
+      const more = moved(after(first)!, [second]);
+      return furthest(u.map((v, k) => v + more[k]!));
     },
     pairSag: (first, second) => growthBetween(now.weighed.moves, sags(after(first)!, second)),
   };

@@ -73,7 +73,9 @@ const both = (of: (full: boolean) => number) => {
 
 describe('one cut through the low-rank update', () => {
   for (let seed = 1; seed <= runs; seed++)
-    it(`leaves what a frame factored again without the tube has, random frame, seed ${seed}`, () => {
+    it(`leaves what a frame factored again without the tube has, random frame, seed ${seed}`, {
+      timeout: 60_000,
+    }, () => {
       const s = setUp(seed);
       const { situation, frame } = s;
       const t = frame.memberIndex.get(s.target.id)!;
@@ -127,7 +129,9 @@ const opening = (truss: Truss, moves: readonly number[], id: string, shortIn: nu
 
 describe('relief of the target’s own length', () => {
   for (let seed = 1; seed <= runs; seed++)
-    it(`is the share of its axial force and of all energy that goes, random frame, seed ${seed}`, () => {
+    it(`is the share of its axial force and of all energy that goes, random frame, seed ${seed}`, {
+      timeout: 60_000,
+    }, () => {
       const s = setUp(seed);
       const { situation, frame } = s;
       const t = frame.memberIndex.get(s.target.id)!;
@@ -161,7 +165,9 @@ describe('relief of the target’s own length', () => {
 
 describe('source relief', () => {
   for (let seed = 1; seed <= runs; seed++)
-    it(`is the share of the others’ energy in the target that goes, random frame, seed ${seed}`, () => {
+    it(`is the share of the others’ energy in the target that goes, random frame, seed ${seed}`, {
+      timeout: 60_000,
+    }, () => {
       const s = setUp(seed);
       const { situation, frame } = s;
       const t = frame.memberIndex.get(s.target.id)!;
@@ -211,7 +217,7 @@ describe('source relief', () => {
 
 describe('sag and second cuts', () => {
   for (let seed = 1; seed <= runs; seed++)
-    it(`grow as a frame factored again says, random frame, seed ${seed}`, () => {
+    it(`grow as a frame factored again says, random frame, seed ${seed}`, { timeout: 60_000 }, () => {
       const s = setUp(seed);
       const { situation, frame, truss } = s;
       const at = new Map(truss.clusters.map((c, k) => [c.id, k]));
