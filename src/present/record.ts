@@ -120,11 +120,13 @@ const reliefSections = (showing: Showing): readonly Section[] => {
           ],
         },
         { kind: 'table', table: reliefOf(showing, target), only: cutColumns, most: rowsOnPaper(target) },
-        ...(target.soundNoHelp > 0
+        ...(target.soundNotListed > 0
           ? ([
               {
                 kind: 'lines',
-                lines: [`${countWords(target.soundNoHelp, 'sound tube')} further off would be no help.`],
+                lines: [
+                  `${countWords(target.soundNotListed, 'sound tube')} further off or of less help are not listed.`,
+                ],
               },
             ] as const)
           : []),

@@ -70,8 +70,12 @@ export const showDifference = (differenceIn: number, units: Units, work: boolean
   return work ? `found ${amount} ${word}: ${deed} ${amount}` : `found ${amount} ${word}`;
 };
 
-/** How a kerf moves, decimal only: `opens 0.007 to 0.022 in`, `closes 0.012 to opens 0.041 in`. */
-export const showOpening = (
+/** A kerf that opens (+) or closes (−), decimal only: `opens 0.031 in`. */
+export const showOpening = (valueIn: number, units: Units): string =>
+  showOpenings({ low: valueIn, high: valueIn }, units);
+
+/** How a kerf moves between two readings of the bows: `opens 0.007 to 0.022 in`, `closes 0.012 to opens 0.041 in`. */
+export const showOpenings = (
   { low, high }: { readonly low: number; readonly high: number },
   units: Units,
 ): string => {

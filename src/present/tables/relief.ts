@@ -5,7 +5,7 @@ import {
   showAxial,
   showBareLength,
   showLength,
-  showOpening,
+  showOpenings,
   showRange,
   showShare,
   type Units,
@@ -112,7 +112,7 @@ const columns = (units: Units, withTarget: boolean): readonly Column<Row>[] => [
   {
     id: 'opens',
     title: 'Kerf',
-    text: (row) => showOpening(row.cut.opensIn, units),
+    text: (row) => showOpenings(row.cut.opensIn, units),
     raw: (row) => rawLength(row.cut.opensIn.high, units),
   },
   {
