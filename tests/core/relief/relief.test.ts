@@ -9,7 +9,7 @@ import { expectNear } from '../../kit/near.ts';
 import { soak } from '../../kit/soak.ts';
 import { targetOf, work } from './job.ts';
 import { naive } from './oracle.ts';
-import { freeEnds } from './softTube.ts';
+import { freeEnds, softTube } from './softTube.ts';
 import { bareTruss, bow, boxModel, cluster, fixedOf, heldAt, seeded, tubeMember } from './trusses.ts';
 
 const modelFile = (name: string): Model =>
@@ -167,12 +167,13 @@ describe('the list', () => {
 describe('a pair of cuts', () => {
   it('does what a frame factored again without both tubes says', () => {
     const s = box(4, { sides: ['crossed'], rings: false });
-    const ids = ['L2L-U3L', 'U2L-U3L', 'L2L-L3L', 'U2L-L2L', 'U3L-L3L'];
+    const ids = ['L2L-L3L', 'U2L-L2L', 'U3L-L3L'];
     const decisions = Object.fromEntries(ids.map((id) => [id, 'replace' as const]));
     const t = targetOf({ ...s, findings: [], decisions }, 'U2L-L3L');
     const pairs = t.candidates.filter((c) => c.cuts.length === 2);
     const best = Math.max(...t.candidates.filter((c) => c.cuts.length === 1).map((c) => c.eta));
-    if (best < 0.8) expect(pairs.length).toBeGreaterThan(0);
+    // The prototype's .44 + .42 gave .44 and .44 + .32 gave .77: a second cut is a complement, not a sum.
+    expect(Math.max(...pairs.map((c) => c.eta))).toBeGreaterThan(best + 0.1);
     const misfit = { member: 'U2L-L3L', shortIn: 0.1 } as never;
     const unit = (gone: readonly string[]): number =>
       naive({
@@ -217,40 +218,35 @@ describe('gates', () => {
     const support = heldAt(
       new Map(['U1L', 'U1R', 'L1L', 'L1R'].map((id) => [id, ['x', 'y', 'z'] as const] as const)),
     );
-    const ids = ['U2L-U3L', 'U2L-L3L'];
     const findings = [bow('L2L-L3L', 0.4, { shape: 'smooth' })];
     const decisions = { 'L2L-L3L': 'replace', 'U2L-U3L': 'replace' } as const;
     const t = targetOf({ truss, model, support, findings, decisions }, 'U2L-L3L');
-    const fixture = t.candidates.filter((c) => c.why === 'needs-fixture-sag');
-    expect(fixture.length).toBeGreaterThan(0);
-    for (const c of fixture) expect(c.sagIn).toBeGreaterThan(1 / 32);
-    const braced = fixture.filter((c) => c.brace);
-    expect(ids.length + braced.length).toBeGreaterThan(2);
+    for (const c of t.candidates) {
+      expect(c.why).toBe('needs-fixture-sag');
+      expect(c.sagIn).toBeGreaterThan(1 / 32);
+    }
+    const { brace } = t.candidates[0]!;
+    expect(t.candidates[0]!.cuts).toEqual(['L2L-L3L']);
     const at = new Map(truss.clusters.map((c, k) => [c.id, { c, k }]));
     const loads = new Array<number>(truss.clusters.length * 6).fill(0);
     for (const m of truss.members)
       for (const e of [m.from, m.to])
         loads[at.get(e)!.k * 6 + 2]! -= (m.section.densityLbIn3 * m.section.areaIn2 * m.lengthIn) / 2;
     const hang = (t2: Truss, gone: readonly string[]) =>
-      naive({ truss: t2, fixed: fixedOf(support), gone: new Set(gone), loads }).moves;
-    for (const c of braced) {
-      // The bow softens the longeron; gone, it no longer matters. Before the cut it does, a little.
-      const cut = truss.members.find((m) => m.id === c.cuts[0])!;
-      if (cut.id !== 'L2L-L3L') continue;
-      const brace = tubeMember('brace', at.get(c.brace!.from)!.c, at.get(c.brace!.to)!.c, 1, 0.1);
-      const rod = {
-        ...brace,
-        section: { ...cut.section, inertiaIn4: 1e-12, torsionIn4: 1e-12 },
-      };
-      const after = hang({ ...truss, members: [...truss.members, rod] }, [cut.id]);
-      const before = hang(truss, []);
-      const growth = Math.max(...before.flatMap((u, p) => (p % 6 === 2 ? [u - after[p]!] : [])));
-      expectNear(c.brace!.sagIn, growth, {
-        abs: 0.005,
-        because: 'the bow is left out of the second opinion',
-      });
-      expect(c.brace!.sagIn).toBeLessThanOrEqual(1 / 32);
-    }
+      naive({ truss: t2, fixed: fixedOf(support), gone: new Set(gone), loads, soft }).moves;
+    const cut = truss.members.find((m) => m.id === 'L2L-L3L')!;
+    const sine = (share: number) => [0, 0, 0.4 * Math.sin(Math.PI * share)] as const;
+    const soft = new Map([[cut.id, softTube(truss, cut.id, sine)]]);
+    const tube = tubeMember('brace', at.get(brace!.from)!.c, at.get(brace!.to)!.c, 1, 0.1);
+    const rod = { ...tube, section: { ...cut.section, inertiaIn4: 1e-12, torsionIn4: 1e-12 } };
+    const after = hang({ ...truss, members: [...truss.members, rod] }, [cut.id]);
+    const before = hang(truss, []);
+    const growth = Math.max(...before.flatMap((u, p) => (p % 6 === 2 ? [u - after[p]!] : [])));
+    expectNear(brace!.sagIn, growth, {
+      abs: 1e-7,
+      because: 'the rod of the second opinion keeps a trace of bending',
+    });
+    expect(brace!.sagIn).toBeLessThanOrEqual(1 / 32);
   });
 });
 
