@@ -66,8 +66,7 @@ const measure = (text: string, unit: 'in' | 'mm', no: Refusal): number | Issue =
   const onlyFeet = feetForm.exec(text)?.groups?.feet;
   if (onlyFeet !== undefined) return Number(onlyFeet) * 12;
   const parts = inchForm.exec(text)?.groups;
-  if (!parts)
-    return no(/[a-z]$/.test(text) ? 'unknown-unit' : 'not-a-length', 'write-like-the-examples');
+  if (!parts) return no(/[a-z]$/.test(text) ? 'unknown-unit' : 'not-a-length', 'write-like-the-examples');
   if (unit === 'mm' && parts.mark === undefined && parts.feet === undefined)
     return no('fraction-without-inch-mark', 'add-inch-mark');
   return fromParts(parts, no);
