@@ -155,6 +155,7 @@ describe('edit', () => {
       { kind: 'setArea', area: { bay: '1', face: 'left', access: 'stripped' } },
       { kind: 'addManual', manual: { topic: 'bow', valueIn: 0.1, source: 'maker’s manual, page 3' } },
       { kind: 'addPhoto', photo: { of: 'U2R', hash: 'abc' } },
+      { kind: 'addProgress', progress: { step: 'straighten', of: 'U1L-U2L', done: false } },
       { kind: 'note', note: { words: 'wet' } },
       {
         kind: 'addReading',
@@ -173,8 +174,10 @@ describe('edit', () => {
     );
     const live = standing(job.records);
     expect(
-      [live.held, live.areas, live.manual, live.photos, live.notes, live.readings].map((l) => l.length),
-    ).toEqual([1, 1, 1, 1, 1, 1]);
+      [live.held, live.areas, live.manual, live.photos, live.progress, live.notes, live.readings].map(
+        (l) => l.length,
+      ),
+    ).toEqual([1, 1, 1, 1, 1, 1, 1]);
     expect(job).toMatchObject({ name: 'Barn find', aircraft: 'N-0000' });
   });
 
