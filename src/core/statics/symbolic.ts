@@ -51,27 +51,32 @@ export const findFronts = (graph: ClusterGraph): Fronts => {
     else first.push(k);
     reach.push(rows);
   });
-  // A front that stands right before its parent joins it when that stores few zeros.
-  const joined: number[] = [];
-  const joinedReach: Int32Array[] = [];
+  // A front that stands right before its parent joins it when the two together store few zeros, old ones counted.
+  const joined: { begin: number; rows: Int32Array; filled: number }[] = [];
   first.forEach((begin, f) => {
-    joined.push(begin);
-    joinedReach.push(reach[f]!);
     const end = first[f + 1] ?? n;
-    for (let top = joined.length - 1; top > 0; top--) {
-      const below = joinedReach[top - 1]!;
-      if (below[0] !== joined[top]) break;
-      const rows = joinedReach[top]!.length;
-      const zeros = (joined[top]! - joined[top - 1]!) * (end - joined[top]! + rows - below.length);
-      const width = end - joined[top - 1]!;
-      if (width > SMALL_FRONT && zeros > ZERO_SHARE * width * (width + rows)) break;
-      joinedReach[top - 1] = joinedReach[top]!;
-      joinedReach.pop();
+    const rows = reach[f]!;
+    let top = { begin, rows, filled: panelBlocks(end - begin, rows.length) };
+    for (let below = joined.at(-1); below && below.rows[0] === top.begin; below = joined.at(-1)) {
+      const size = panelBlocks(end - below.begin, rows.length);
+      const filled = below.filled + top.filled;
+      if (end - below.begin > SMALL_FRONT && size - filled > ZERO_SHARE * size) break;
       joined.pop();
+      top = { begin: below.begin, rows, filled };
     }
+    joined.push(top);
   });
-  return linkFronts(n, place, cluster, joined, joinedReach);
+  return linkFronts(
+    n,
+    place,
+    cluster,
+    joined.map((front) => front.begin),
+    joined.map((front) => front.rows),
+  );
 };
+
+/** Blocks of the lower triangle and the rows below it. */
+const panelBlocks = (width: number, rows: number): number => (width * (width + 1)) / 2 + width * rows;
 
 const inverse = (order: Int32Array): Int32Array => {
   const place = new Int32Array(order.length);

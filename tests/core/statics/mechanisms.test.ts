@@ -24,8 +24,8 @@ describe('pinned null spaces', () => {
       const held = new Set(['L1L 0', 'L1L 1', 'L1L 2', 'L1R 0', 'L1R 2', 'U1L 0']);
       for (const state of states) {
         expectNear(Math.max(...state.members.map((m) => m.share)), 1, {
-          rel: 1e-12,
-          because: 'largest is 1',
+          rel: 1e-8,
+          because: 'the first of equally large ones is made 1',
         });
         const sum = new Map<string, number>();
         truss.members.forEach((m, k) => {
