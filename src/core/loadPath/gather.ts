@@ -2,7 +2,7 @@ import { type Issue, issue } from '../base/issue.ts';
 import { unit } from '../base/vec3.ts';
 import type { Mishap } from '../job/jobSchema.ts';
 import type { Model } from '../job/modelSchema.ts';
-import { tubeCapacity } from '../lockedIn/tubeCapacity.ts';
+import { capacityLbf } from '../statics/capacity.ts';
 import type { Frame } from '../statics/frame.ts';
 import { heldBySetup } from '../statics/held.ts';
 import { isFrame, prepareFrame } from '../statics/prepareFrame.ts';
@@ -61,10 +61,7 @@ export const gather = (
 ): Gathered => {
   const issues: Issue[] = [];
   const capacity = new Map(
-    truss.members.map((m) => {
-      const { tensionLbf, columnLbf } = tubeCapacity(m);
-      return [m.id, Math.min(tensionLbf, columnLbf)];
-    }),
+    truss.members.map((m) => [m.id, Math.min(capacityLbf(m, 'tension'), capacityLbf(m, 'compression'))]),
   );
   const ends = new Map(truss.members.map((m) => [m.id, [m.from, m.to]]));
   const known = asked.filter((id) => frame.memberIndex.has(id));

@@ -1,3 +1,4 @@
+import { capacityLbf, plasticMoment } from '../statics/capacity.ts';
 import type { FrameMember } from '../statics/frame.ts';
 import { deformations } from '../statics/frame.ts';
 import type { Member } from '../truss/result.ts';
@@ -5,16 +6,9 @@ import { goneTube } from './bowedTube.ts';
 import { changedFrame } from './changedFrame.ts';
 import { addEndForces, type LockedState, type Reading, strainsOf, times6 } from './lockedState.ts';
 import type { Misfit } from './misfit.ts';
-import { tubeCapacity } from './tubeCapacity.ts';
 
 /** Passes of capping; each takes out the tubes that the last one pushed over. */
 const PASSES = 5;
-
-/** Plastic moment of a round tube, F_y (D³ − d³)/6, in-lbf. */
-export const plasticMoment = ({ section }: Member): number => {
-  const bore = Math.max(0, section.odIn - 2 * section.wallIn);
-  return (section.yieldPsi * (section.odIn ** 3 - bore ** 3)) / 6;
-};
 
 /**
  * Largest axial force that a bowed tube carries before a plastic hinge forms at its bow:
@@ -26,7 +20,7 @@ export const plasticMoment = ({ section }: Member): number => {
  */
 export const bowedCap = (member: Member, depthIn: number): number => {
   const np = member.section.yieldPsi * member.section.areaIn2;
-  const mp = plasticMoment(member);
+  const mp = plasticMoment(member.section);
   let low = 0;
   let high = np;
   for (let k = 0; k < 60; k++) {
@@ -63,8 +57,7 @@ export const settle = (
     if (!member) return Number.POSITIVE_INFINITY;
     const misfit = misfitOf.get(index);
     if (misfit) return bowedCap(member, misfit.depthIn);
-    const { tensionLbf, columnLbf } = tubeCapacity(member);
-    return axial > 0 ? tensionLbf : columnLbf;
+    return capacityLbf(member, axial > 0 ? 'tension' : 'compression');
   };
   let forces = forcesOf(state, strainsOf(frame, state.sources, reading));
   let capped = new Map<number, number>();

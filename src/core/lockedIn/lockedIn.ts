@@ -1,10 +1,11 @@
 import { type Figure, figure } from '../base/figure.ts';
 import type { Finding } from '../job/jobSchema.ts';
+import { plasticMoment } from '../statics/capacity.ts';
 import type { Frame } from '../statics/frame.ts';
 import { isFrame, type MovesFreely } from '../statics/prepareFrame.ts';
 import type { Trammel } from '../trammel/result.ts';
 import type { Member, Truss } from '../truss/result.ts';
-import { plasticMoment, type Settled, settle } from './caps.ts';
+import { type Settled, settle } from './caps.ts';
 import { bowMoment, endMoment, type LockedState, lockedState, type Reading } from './lockedState.ts';
 import { misfits } from './misfit.ts';
 import type { LockedIn, LockedMember } from './result.ts';
@@ -67,7 +68,7 @@ const readout = (member: Member, index: number, state: LockedState, settled: Set
   const m = state.changed.frame.members[index]!;
   const q = settled.forces.subarray(index * 6, index * 6 + 6);
   const source = state.sources.find((s) => s.member === index);
-  const moment = Math.min(endMoment(m, q), plasticMoment(member));
+  const moment = Math.min(endMoment(m, q), plasticMoment(member.section));
   const worst = source ? Math.max(moment, bowMoment(m, q, source.misfit)) : moment;
   const { areaIn2, inertiaIn4, odIn, yieldPsi } = member.section;
   const stress = Math.abs(q[0]!) / areaIn2 + (worst * odIn) / (2 * inertiaIn4);

@@ -1,9 +1,9 @@
 import { type Figure, figure } from '../base/figure.ts';
+import { capacityLbf } from '../statics/capacity.ts';
 import { deformations, type FrameMember } from '../statics/frame.ts';
 import type { Member } from '../truss/result.ts';
 import { endMoment, type LockedState, type Reading, type SourceState, times6 } from './lockedState.ts';
 import type { LockedMember, Suspect } from './result.ts';
-import { tubeCapacity } from './tubeCapacity.ts';
 
 /** Starting values, ours and yours to change: a member is "near" at half of yield or column load by the best estimate. */
 export const NEAR_SHARE = 0.5;
@@ -50,7 +50,7 @@ export const suspects = (
     .flatMap((m): Suspect[] => {
       const member = members.get(m.id)!;
       const yielding = shareFigure(m.stressPsi, (s) => s / member.section.yieldPsi);
-      const { columnLbf } = tubeCapacity(member);
+      const columnLbf = capacityLbf(member, 'compression');
       const buckling = shareFigure(m.axialLbf, (n) => Math.max(0, -n) / columnLbf);
       const [near, share] =
         buckling.value > yielding.value ? (['buckling', buckling] as const) : (['yield', yielding] as const);
