@@ -33,17 +33,26 @@ const packages: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Which folders of core each folder of core may lean on: only what stands before it in the order of the work. */
-const before: Readonly<Record<string, readonly string[]>> = {
-  base: [],
-  job: ['base'],
-  truss: ['base', 'job'],
-  walkRound: ['base', 'job', 'truss'],
-  statics: ['base', 'job', 'truss', 'walkRound'],
-  trammel: ['base', 'job', 'truss', 'walkRound', 'statics'],
-  lockedIn: ['base', 'job', 'truss', 'walkRound', 'statics', 'trammel'],
-  loadPath: ['base', 'job', 'truss', 'walkRound', 'statics', 'trammel', 'lockedIn'],
-  relief: ['base', 'job', 'truss', 'walkRound', 'statics', 'trammel', 'lockedIn', 'loadPath'],
-};
+const order = [
+  'base',
+  'job',
+  'truss',
+  'walkRound',
+  'statics',
+  'trammel',
+  'lockedIn',
+  'loadPath',
+  'relief',
+  'disposition',
+  'straighten',
+  'splice',
+  'plan',
+  'estimate',
+  'practice',
+] as const;
+const before: Readonly<Record<string, readonly string[]>> = Object.fromEntries(
+  order.map((folder, place) => [folder, order.slice(0, place)]),
+);
 
 /** Clock, chance and locale pass the compiler; they do not pass here. */
 const hostWords =

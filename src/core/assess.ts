@@ -10,6 +10,7 @@ import { prepareFrame } from './statics/prepareFrame.ts';
 import { statics } from './statics/statics.ts';
 import { trammel } from './trammel/trammel.ts';
 import { expandTruss } from './truss/truss.ts';
+import { checkAgainstTruss } from './walkRound/checkAgainstTruss.ts';
 import { walkRound } from './walkRound/walkRound.ts';
 
 const plain = {
@@ -46,6 +47,8 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
   const solved = use.statics(truss, model, support, frame);
   const distances = use.trammel(truss, model, live.readings, live.findings, live.manual);
   const locked = use.lockedIn(truss, frame, live.findings, distances);
+  const { readings, mishap, photos, notes } = live;
+  const strays = checkAgainstTruss({ readings, held: [], mishap, photos, notes }, truss);
   const hurt = coverage.marks.filter((m) => m.kind === 'member' && (m.findings.length > 0 || m.choice));
   const known = new Set(truss.members.map((m) => m.id));
   const targets = [
@@ -59,6 +62,6 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
     lockedIn: locked,
     loadPath: use.loadPath(truss, model, frame, solved, coverage, locked, live.mishap, targets),
     relief: use.relief(truss, model, support, frame, coverage, locked, targets),
-    issues: live.issues,
+    issues: [...live.issues, ...strays],
   };
 };

@@ -14,7 +14,7 @@ export const check: Command = {
     const job = read.value;
     const assessment = assess(job);
     const { truss } = assessment;
-    const found = [...truss.issues, ...truss.odd, ...assessment.issues];
+    const found = [...truss.issues, ...truss.odd, ...assessment.coverage.issues, ...assessment.issues];
     const counts = `${file}: ${job.name}. ${truss.clusters.length} clusters, ${truss.members.length} members, ${truss.bays.length} bays, ${job.records.length} records.`;
     const table = issuesTable({ job, assessment, units: 'inFraction' });
     return {
