@@ -49,7 +49,7 @@ export type Scope =
 export interface LimitCheck {
   readonly of: 'bow' | 'ovality' | 'wallLoss' | 'dentDepth';
   readonly finding: string;
-  /** In the limit's unit when there is a limit, else inches (ovality and wall loss: share). */
+  /** In the limit's unit when there is a limit, else inches. */
   readonly measured: Figure | null;
   /** Basis `manual`; null: no limit loaded. */
   readonly limit: Figure | null;
