@@ -1,7 +1,7 @@
 /** A design under way: candidates' cofactors as if all chosen so far had been read. */
 export interface Design {
   readonly count: number;
-  /** X = A Σ Aᵀ/σ², row-major. */
+  /** Lower half of X = A Σ Aᵀ/σ², row-major. */
   readonly x: Float64Array;
   readonly chosen: number[];
   /** 1 where a candidate is chosen. */
@@ -30,28 +30,43 @@ const startOf = (rows: readonly Candidate[], prior: Float64Array, stdIn: number)
         for (let j = 0; j < q.at.length; j++)
           if (p.at[i] === q.at[j]) sum += p.value[i]! * q.value[j]! * prior[p.at[i]!]!;
       x[c * count + k] = sum / stdIn ** 2;
-      x[k * count + c] = sum / stdIn ** 2;
     }
   return { count, x, chosen: [], taken: new Uint8Array(count) };
 };
 
+/** Entry of X; only its lower half is kept. */
+const entry = ({ x, count }: Design, i: number, j: number): number =>
+  i >= j ? x[i * count + j]! : x[j * count + i]!;
+
+const own = (d: Design, k: number): number => d.x[k * d.count + k]!;
+
+/** Lines far apart along the truss hardly touch each other: below this a change is not carried over. */
+const TOUCHES = 1e-9;
+
 /** X ∓ x_c x_cᵀ/(1 ± x_cc): one reading more or one less. */
 const change = (d: Design, c: number, sign: 1 | -1): void => {
   const { count, x } = d;
-  const column = x.slice(c * count, (c + 1) * count);
-  const share = sign / (1 + sign * column[c]!);
+  const touched = new Int32Array(count);
+  const column = new Float64Array(count);
+  let size = 0;
   for (let i = 0; i < count; i++) {
-    const f = share * column[i]!;
-    if (f === 0) continue;
-    const row = i * count;
-    for (let j = 0; j < count; j++) x[row + j] = x[row + j]! - f * column[j]!;
+    const v = entry(d, i, c);
+    if (Math.abs(v) <= TOUCHES) continue;
+    touched[size] = i;
+    column[size++] = v;
+  }
+  const share = sign / (1 + sign * own(d, c));
+  for (let p = 0; p < size; p++) {
+    const row = touched[p]! * count;
+    const f = share * column[p]!;
+    for (let q = 0; q <= p; q++) x[row + touched[q]!] = x[row + touched[q]!]! - f * column[q]!;
   }
   d.taken[c] = sign === 1 ? 1 : 0;
   if (sign === 1) d.chosen.push(c);
   else d.chosen.splice(d.chosen.indexOf(c), 1);
 };
 
-const redundancy = (d: Design, k: number): number => 1 - d.x[k * d.count + k]!;
+const redundancy = (d: Design, k: number): number => 1 - own(d, k);
 
 /** Rows less their part within the span of the rows chosen, over the free coordinates only. */
 export const makeSpan = (
@@ -66,23 +81,29 @@ export const makeSpan = (
     });
     return r;
   });
-  const full = rest.map((r) => Math.hypot(...r) || 1);
+  const sizeOf = (r: Float64Array): number => Math.sqrt(r.reduce((sum, v) => sum + v * v, 0));
+  const now = Float64Array.from(rest, sizeOf);
+  const full = Float64Array.from(now, (n) => n || 1);
   const basis: Float64Array[] = [];
-  const left = (c: number): number => Math.hypot(...rest[c]!) / full[c]!;
   return {
-    left,
+    left: (c) => now[c]! / full[c]!,
     basis,
     choose: (c) => {
-      const norm = Math.hypot(...rest[c]!);
+      const norm = now[c]!;
       if (norm < 1e-9) return;
       const q = rest[c]!.map((v) => v / norm);
       basis.push(q);
-      for (const r of rest) {
+      rest.forEach((r, k) => {
         let along = 0;
         for (let i = 0; i < size; i++) along += r[i]! * q[i]!;
-        if (along === 0) continue;
-        for (let i = 0; i < size; i++) r[i] = r[i]! - along * q[i]!;
-      }
+        if (along === 0) return;
+        let sum = 0;
+        for (let i = 0; i < size; i++) {
+          r[i] = r[i]! - along * q[i]!;
+          sum += r[i]! ** 2;
+        }
+        now[k] = Math.sqrt(sum);
+      });
     },
   };
 };
@@ -94,7 +115,7 @@ const fix = (d: Design, rows: readonly Candidate[], free: readonly boolean[]): v
     let best = -1;
     for (let c = 0; c < d.count; c++) {
       if (d.taken[c] || span.left(c) < FEELS) continue;
-      if (best < 0 || d.x[c * d.count + c]! > d.x[best * d.count + best]! * (1 + 1e-9)) best = c;
+      if (best < 0 || own(d, c) > own(d, best) * (1 + 1e-9)) best = c;
     }
     if (best < 0) return;
     span.choose(best);
@@ -104,13 +125,12 @@ const fix = (d: Design, rows: readonly Candidate[], free: readonly boolean[]): v
 
 /** Swaps one reading chosen for one not while the determinant grows: (1 + x_cc)(1 − x_kk) + x_ck² > 1. Fedorov 1972. */
 const exchange = (d: Design): void => {
-  const { count, x } = d;
-  for (let round = 0; round < 2 * count; round++) {
+  for (let round = 0; round < 2 * d.count; round++) {
     let best = { gain: 1.02, c: -1, k: -1 };
     for (const k of d.chosen)
-      for (let c = 0; c < count; c++) {
+      for (let c = 0; c < d.count; c++) {
         if (d.taken[c]) continue;
-        const gain = (1 + x[c * count + c]!) * (1 - x[k * count + k]!) + x[c * count + k]! ** 2;
+        const gain = (1 + own(d, c)) * (1 - own(d, k)) + entry(d, c, k) ** 2;
         if (gain > best.gain * (1 + 1e-9)) best = { gain, c, k };
       }
     if (best.c < 0) return;
@@ -121,17 +141,17 @@ const exchange = (d: Design): void => {
 
 /** Phase 2: the reading that lifts most of what is still under the wanted redundancy, until none is or none helps. */
 const check = (d: Design): void => {
-  const { count, x } = d;
   for (;;) {
     const low = d.chosen
       .map((k) => ({ k, lacks: WANTED_REDUNDANCY - redundancy(d, k) }))
       .filter((l) => l.lacks > 1e-9);
     if (low.length === 0) return;
     let best = { lift: 1e-9, c: -1 };
-    for (let c = 0; c < count; c++) {
+    for (let c = 0; c < d.count; c++) {
       if (d.taken[c]) continue;
-      const own = 1 + x[c * count + c]!;
-      const lift = low.reduce((sum, l) => sum + Math.min(l.lacks, x[c * count + l.k]! ** 2 / own), 0);
+      const whole = 1 + own(d, c);
+      let lift = 0;
+      for (const l of low) lift += Math.min(l.lacks, entry(d, c, l.k) ** 2 / whole);
       if (lift > best.lift * (1 + 1e-9)) best = { lift, c };
     }
     if (best.c < 0) return;
@@ -144,17 +164,14 @@ const check = (d: Design): void => {
  * keeps nine tenths of what it has.
  */
 const prune = (d: Design): void => {
-  const { count, x } = d;
   const floorOf = (r: number): number => (r >= WANTED_REDUNDANCY ? WANTED_REDUNDANCY : 0.9 * r);
   const floor = new Map(d.chosen.map((k) => [k, floorOf(redundancy(d, k))]));
   for (;;) {
     const spare = d.chosen
       .filter((k) => {
-        const own = redundancy(d, k);
-        if (own < WANTED_REDUNDANCY) return false;
-        return d.chosen.every(
-          (j) => j === k || redundancy(d, j) - x[j * count + k]! ** 2 / own >= floor.get(j)!,
-        );
+        const r = redundancy(d, k);
+        if (r < WANTED_REDUNDANCY) return false;
+        return d.chosen.every((j) => j === k || redundancy(d, j) - entry(d, j, k) ** 2 / r >= floor.get(j)!);
       })
       .sort((a, b) => redundancy(d, b) - redundancy(d, a) || a - b);
     if (spare.length === 0) return;

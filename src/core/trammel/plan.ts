@@ -203,14 +203,11 @@ const looseOf = (
  * dimensions from the undamaged zone, with spares enough that an error in any line shows a fifth of itself at least.
  * Candidates lie within the trammel's reach, two stations apart at most, with a clear line; the user's struck lines
  * (manual records `strike:U3L–L4L`) are left out and the plan is made without them.
- *
- * @param  read  target ids read at the latest hold
  */
 export const planOf = (
   truss: Truss,
   findings: readonly Finding[],
   manual: Manual,
-  read: ReadonlySet<string>,
 ): { readonly plan: MeasuringPlan; readonly issues: readonly Issue[] } => {
   const { bays, clusters, datum } = scopeOf(truss, findings, manual);
   const own = manual.findLast((m) => m.topic === 'trammel-reach' && (m.valueIn ?? 0) > 0);
@@ -233,7 +230,7 @@ export const planOf = (
       purpose,
       redundancy,
       leastSeenIn: redundancy < UNCHECKED ? null : (NONCENTRAL * stdIn) / Math.sqrt(redundancy),
-      read: read.has(line.id),
+      read: false,
     }),
   );
   const planned = chosen.map((c) => c.line);
@@ -250,3 +247,9 @@ export const planOf = (
   };
   return { plan, issues };
 };
+
+/** The plan with the lines marked that are read already; the plan itself does not lean on readings. */
+export const markRead = (plan: MeasuringPlan, read: ReadonlySet<string>): MeasuringPlan => ({
+  ...plan,
+  readings: plan.readings.map((r) => (read.has(r.target) ? { ...r, read: true } : r)),
+});

@@ -23,9 +23,15 @@ export const chiSquared999 = (k: number): number => {
   return k * (1 - h + 3.0902 * Math.sqrt(h)) ** 3;
 };
 
-/** Share of an error in reading n that shows in its own residual: r = 1 − w a N⁻¹ aᵀ. */
-export const redundancyOf = (s: Solution, n: number): number =>
-  Math.max(0, 1 - s.setting.weights[n]! * s.variances[n]!);
+/**
+ * Share of an error in reading n that shows in its own residual: r = 1 − w a N⁻¹ aᵀ; of one set aside, σ²/(σ² + a N⁻¹ aᵀ),
+ * which it would have if it stood with the others.
+ */
+export const redundancyOf = (s: Solution, n: number): number => {
+  const variance = s.network.observations[n]!.stdIn ** 2;
+  if (s.setting.weights[n] === 0) return variance / (variance + s.variances[n]!);
+  return Math.max(0, 1 - s.setting.weights[n]! * s.variances[n]!);
+};
 
 /**
  * Residual over its own standard deviation: v/(σ√r); for one set aside, over that of the reading and the shape together.

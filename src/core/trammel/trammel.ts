@@ -5,7 +5,7 @@ import type { Truss } from '../truss/result.ts';
 import { shapeAtHold } from './holdShape.ts';
 import { observe } from './observations.ts';
 import { pairId } from './pair.ts';
-import { planOf } from './plan.ts';
+import { markRead, planOf } from './plan.ts';
 import type { Adjustment, Trammel } from './result.ts';
 import { spreadOf } from './spread.ts';
 import { swings } from './swing.ts';
@@ -41,12 +41,12 @@ export const trammel = (
     };
   }
   const read = observations.filter((o) => o.hold === latest.latest).map((o) => pairId(...o.clusters));
-  const planned = planOf(truss, findings, manual, new Set(read));
+  const planned = planOf(truss, findings, manual);
   return {
     targets: all,
     byHold,
     ...latest,
-    plan: planned.plan,
+    plan: markRead(planned.plan, new Set(read)),
     issues: [...said, ...planned.issues],
   };
 };

@@ -2,7 +2,7 @@ import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { sub, unit, type Vec3 } from '../../../src/core/base/vec3.ts';
 import { type Candidate, choose, fewest } from '../../../src/core/trammel/design.ts';
-import { planOf as planAndIssues } from '../../../src/core/trammel/plan.ts';
+import { markRead, planOf as planAndIssues } from '../../../src/core/trammel/plan.ts';
 import { segmentGap, sightIn } from '../../../src/core/trammel/sight.ts';
 import { trammel } from '../../../src/core/trammel/trammel.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
@@ -152,7 +152,7 @@ describe('choosing readings', () => {
 
 describe('a measuring plan', () => {
   const { truss } = box(4);
-  const plan = planOf(truss, [bowOn('f', 'U3L-U4L')], [], new Set(['U3L–L4L']));
+  const plan = markRead(planOf(truss, [bowOn('f', 'U3L-U4L')], []), new Set(['U3L–L4L']));
 
   it('covers the hurt bay and one sound bay each side, from the larger sound end', () => {
     expect(plan.bays).toEqual(['2', '3', '4']);
@@ -193,31 +193,31 @@ describe('a measuring plan', () => {
       expectNear(r.leastSeenIn!, (4.13 / 32) * r.redundancy ** -0.5, { rel: 1e-9, because: 'arithmetic' });
       expect(r.read).toBe(r.target === 'U3L–L4L');
     }
-    const short = planOf(truss, [bowOn('f', 'U3L-U4L')], [manualOf('m', 'trammel-reach', 35)], new Set());
+    const short = planOf(truss, [bowOn('f', 'U3L-U4L')], [manualOf('m', 'trammel-reach', 35)]);
     expect(short.readings.every((r) => r.lengthIn <= 35)).toBe(true);
     expect(short.reachIn.basis.kind).toBe('manual');
   });
 
   it('mends itself when a line is struck', () => {
     const { target } = plan.readings[0]!;
-    const again = planOf(truss, [bowOn('f', 'U3L-U4L')], [manualOf('m', `strike:${target}`)], new Set());
+    const again = planOf(truss, [bowOn('f', 'U3L-U4L')], [manualOf('m', `strike:${target}`)]);
     expect(again.readings.map((r) => r.target)).not.toContain(target);
     expect(again.struck).toEqual([target]);
     expect(again.loose).toEqual([]);
   });
 
   it('says which clusters the lines in reach leave loose', () => {
-    const near = planOf(truss, [bowOn('f', 'U3L-U4L')], [manualOf('m', 'trammel-reach', 17)], new Set());
+    const near = planOf(truss, [bowOn('f', 'U3L-U4L')], [manualOf('m', 'trammel-reach', 17)]);
     expect(near.loose.map((l) => l.cluster)).toContain('U4L');
     expect(near.loose.every((l) => l.free.length >= 1)).toBe(true);
   });
 
   it('plans the whole truss from the forward station when nothing is found, and gives equal plans for equal jobs', () => {
-    const whole = planOf(truss, [], [], new Set());
+    const whole = planOf(truss, [], []);
     expect(whole.bays).toEqual(['1', '2', '3', '4']);
     expect(whole.datum.every((id) => id.slice(1, -1) === '1')).toBe(true);
     expect(whole.loose).toEqual([]);
-    expect(JSON.stringify(planOf(truss, [], [], new Set()))).toBe(JSON.stringify(whole));
+    expect(JSON.stringify(planOf(truss, [], []))).toBe(JSON.stringify(whole));
   });
 });
 
