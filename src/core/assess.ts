@@ -46,7 +46,7 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
   const frame = use.prepareFrame(truss, support);
   const solved = use.statics(truss, model, support, frame);
   const distances = use.trammel(truss, model, live.readings, live.findings, live.manual);
-  const locked = use.lockedIn(truss, frame, live.findings, distances);
+  const locked = use.lockedIn(truss, frame, live.findings, distances, solved);
   const { readings, mishap, photos, notes } = live;
   const strays = checkAgainstTruss({ readings, held: [], mishap, photos, notes }, truss);
   const hurt = coverage.marks.filter((m) => m.kind === 'member' && (m.findings.length > 0 || m.choice));

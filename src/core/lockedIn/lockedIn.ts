@@ -3,9 +3,11 @@ import type { Finding } from '../job/jobSchema.ts';
 import { plasticMoment } from '../statics/capacity.ts';
 import type { Frame } from '../statics/frame.ts';
 import { isFrame, type MovesFreely } from '../statics/prepareFrame.ts';
+import type { Statics } from '../statics/result.ts';
 import type { Trammel } from '../trammel/result.ts';
 import type { Member, Truss } from '../truss/result.ts';
 import { type Settled, settle } from './caps.ts';
+import { leftOver } from './leftOver.ts';
 import { bowMoment, endMoment, type LockedState, lockedState, type Reading } from './lockedState.ts';
 import { misfits } from './misfit.ts';
 import type { LockedIn, LockedMember } from './result.ts';
@@ -17,6 +19,7 @@ const basis = { kind: 'computed', ref: 'initial strain of the measured bows' } a
  * What the measured bows and kinks lock into every member: axial force, end moment, stress, each from "shortening only"
  * to "full end slopes", capped at yield, and the members near yield or column buckling that nobody has seen bent.
  *
+ * @param solved  load cases on the truss as drawn, for the shares of left-over strength
  * Assumes: bows measured as found; the truss as the frame holds it; nothing was locked in before the mishap.
  * Fails: a truss that moves freely locks nothing in; bows without a size are listed, not guessed.
  * Source: methods section 3.
@@ -26,18 +29,20 @@ export const lockedIn = (
   frame: Frame | MovesFreely,
   findings: readonly Finding[],
   _trammel: Trammel,
+  solved?: Statics,
 ): LockedIn => {
   const read = misfits(truss, findings);
+  const byId = new Map(truss.members.map((m) => [m.id, m]));
   const common = {
     sources: read.misfits.map((m) => m.member),
     unmeasured: read.unmeasured,
     misfits: read.misfits,
+    leftOver: leftOver(byId, read.misfits, solved),
     issues: read.issues,
   };
   if (!isFrame(frame)) return { kind: 'movesFreely', members: [], suspects: [], ...common };
   const state = read.misfits.length > 0 ? lockedState(truss, frame, read.misfits) : null;
   if (!state) return { kind: 'nothingMeasured', members: [], suspects: [], ...common };
-  const byId = new Map(truss.members.map((m) => [m.id, m]));
   const short = settle(state, 'short', byId);
   const full = settle(state, 'full', byId);
   const assumed = ['bows-alone', ...new Set(read.misfits.flatMap((m) => m.assumed))].sort();

@@ -1,5 +1,6 @@
 import type { Figure } from '../base/figure.ts';
 import type { Issue } from '../base/issue.ts';
+import type { LeftOver } from './leftOver.ts';
 import type { Misfit } from './misfit.ts';
 
 /** What the measured bends lock into one member, between the two readings of a bow (shortening only … full end slopes). */
@@ -35,5 +36,7 @@ export interface LockedIn {
   readonly unmeasured: readonly string[];
   /** What each measured bend would be if it were free; relief works from these. */
   readonly misfits: readonly Misfit[];
+  /** Left-over strength of each tube with a measured bend, as information. */
+  readonly leftOver: readonly LeftOver[];
   readonly issues: readonly Issue[];
 }

@@ -2,10 +2,14 @@ import { distance, length, scale, sub, unit, type Vec3 } from '../base/vec3.ts';
 import type { Truss } from '../truss/result.ts';
 import { singularValues, symmetricEigen } from './dense.ts';
 import type { HeldNow } from './held.ts';
-import type { ClusterMove } from './result.ts';
+import type { ClusterMove, MechanismShape, SelfStress } from './result.ts';
 
 /** Larger trusses are not decomposed: the work grows with the cube of the members. */
 const LARGEST = 300;
+/** At most so many movements and states are listed; the counts say how many there are. */
+const LISTED = 8;
+/** Parts of a listed movement or state smaller than this are rounding. */
+const NOTHING = 1e-6;
 /** A singular value below this share of the largest counts as zero … */
 const ZERO_SHARE = 1e-9;
 /** … if the smallest that counts stands this many times above it; else it cannot be decided. */
@@ -16,11 +20,6 @@ export interface PinnedCount {
   readonly selfStress: number;
   /** Internal mechanisms: movements besides those of the whole body that the supports leave. */
   readonly mechanisms: number;
-}
-
-/** One state of self-stress: forces in balance without any load, the largest 1, tension positive. */
-export interface SelfStress {
-  readonly members: readonly { readonly id: string; readonly share: number }[];
 }
 
 interface Equilibrium {
@@ -41,25 +40,14 @@ interface Equilibrium {
  * Source: Pellegrino & Calladine, Int. J. Solids Structures 22 (1986) 409.
  */
 export const pinnedCount = (truss: Truss, support: HeldNow): PinnedCount | null => {
-  const a = equilibrium(truss, support);
-  if (a.members.length > LARGEST) return null;
-  const rank = rankOf(a);
-  if (rank === null) return null;
-  return {
-    selfStress: a.members.length - rank,
-    mechanisms: a.freedoms.length - rank - a.rigidLeft,
-  };
+  const ranked = rankedOf(truss, support);
+  return ranked && countOf(ranked);
 };
 
 /** Independent states of self-stress of the pinned idealisation; null when they cannot be told apart. */
 export const selfStressStates = (truss: Truss, support: HeldNow): readonly SelfStress[] | null => {
-  const a = equilibrium(truss, support);
-  const rank = a.members.length > LARGEST ? null : rankOf(a);
-  if (rank === null) return null;
-  return nullVectors(transposed(a.rows, a.members.length), a.members.length - rank).map((vector) => {
-    const whole = largestToOne(vector);
-    return { members: a.members.map((id, k) => ({ id, share: whole[k]! })) };
-  });
+  const ranked = rankedOf(truss, support);
+  return ranked && statesOf(ranked, selfStressVectors(ranked));
 };
 
 /** Independent free movements of the pinned idealisation, whole-body ones included, the largest movement 1. */
@@ -67,10 +55,61 @@ export const pinnedMovements = (
   truss: Truss,
   support: HeldNow,
 ): readonly (readonly ClusterMove[])[] | null => {
+  const ranked = rankedOf(truss, support);
+  return ranked && movementsOf(truss, ranked, movementVectors(ranked));
+};
+
+/** Counts, and the first few free movements and states of self-stress, each as local as the others allow. */
+export interface Pinned {
+  readonly pinned: PinnedCount | null;
+  readonly mechanismShapes: readonly MechanismShape[];
+  readonly selfStressStates: readonly SelfStress[];
+}
+
+/** The pinned idealisation for people to look at; nothing but null and empty lists beyond 300 members. */
+export const pinnedIdealisation = (truss: Truss, support: HeldNow): Pinned => {
+  const ranked = rankedOf(truss, support);
+  if (!ranked) return { pinned: null, mechanismShapes: [], selfStressStates: [] };
+  const listed = (vectors: number[][]): number[][] => localised(vectors).slice(0, LISTED);
+  return {
+    pinned: countOf(ranked),
+    mechanismShapes: movementsOf(truss, ranked, listed(movementVectors(ranked))).map((shape) =>
+      shape.filter(({ moveIn }) => length(moveIn) > NOTHING).map(({ id, moveIn }) => ({ id, moveIn })),
+    ),
+    selfStressStates: statesOf(ranked, listed(selfStressVectors(ranked))).map(({ members }) => ({
+      members: members.filter(({ share }) => Math.abs(share) > NOTHING),
+    })),
+  };
+};
+
+interface Ranked extends Equilibrium {
+  readonly rank: number;
+}
+
+const rankedOf = (truss: Truss, support: HeldNow): Ranked | null => {
   const a = equilibrium(truss, support);
   const rank = a.members.length > LARGEST ? null : rankOf(a);
-  if (rank === null) return null;
-  return nullVectors(a.rows, a.freedoms.length - rank).map((vector) => {
+  return rank === null ? null : { ...a, rank };
+};
+
+const countOf = (a: Ranked): PinnedCount => ({
+  selfStress: a.members.length - a.rank,
+  mechanisms: a.freedoms.length - a.rank - a.rigidLeft,
+});
+
+const selfStressVectors = (a: Ranked): number[][] =>
+  nullVectors(transposed(a.rows, a.members.length), a.members.length - a.rank);
+
+const movementVectors = (a: Ranked): number[][] => nullVectors(a.rows, a.freedoms.length - a.rank);
+
+const statesOf = (a: Ranked, vectors: number[][]): SelfStress[] =>
+  vectors.map((vector) => {
+    const whole = largestToOne(vector);
+    return { members: a.members.map((id, k) => ({ id, share: whole[k]! })) };
+  });
+
+const movementsOf = (truss: Truss, a: Ranked, vectors: number[][]): (readonly ClusterMove[])[] =>
+  vectors.map((vector) => {
     const moves = new Float64Array(3 * truss.clusters.length);
     largestToOne(vector).forEach((v, k) => {
       moves[a.freedoms[k]!] = v;
@@ -81,6 +120,29 @@ export const pinnedMovements = (
       turnRad: [0, 0, 0] as const,
     }));
   });
+
+/**
+ * The same space by other vectors: each is the only one that is not 0 at its own entry (Gauss–Jordan, the largest entry
+ * left as the pivot), so that one movement or state shows one thing.
+ */
+const localised = (vectors: number[][]): number[][] => {
+  const rows = vectors.map((v) => [...v]);
+  rows.forEach((_, k) => {
+    let best = { row: k, at: 0, size: 0 };
+    for (let r = k; r < rows.length; r++)
+      rows[r]!.forEach((v, at) => {
+        if (Math.abs(v) > best.size * (1 + 1e-9)) best = { row: r, at, size: Math.abs(v) };
+      });
+    [rows[k], rows[best.row]] = [rows[best.row]!, rows[k]!];
+    const pivot = rows[k]!;
+    const by = pivot[best.at]!;
+    for (let c = 0; c < pivot.length; c++) pivot[c]! /= by;
+    rows.forEach((row, r) => {
+      const times = row[best.at]!;
+      if (r !== k && times !== 0) for (let c = 0; c < row.length; c++) row[c]! -= times * pivot[c]!;
+    });
+  });
+  return rows;
 };
 
 const equilibrium = (truss: Truss, support: HeldNow): Equilibrium => {

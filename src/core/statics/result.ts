@@ -42,6 +42,14 @@ export interface MemberRedundancy {
   readonly mu: number;
 }
 
+/** One free movement of the pinned idealisation: the clusters that move, the largest move 1. */
+export type MechanismShape = readonly { readonly id: string; readonly moveIn: Vec3 }[];
+
+/** One state of self-stress: forces in balance without any load, the largest 1, tension positive. */
+export interface SelfStress {
+  readonly members: readonly { readonly id: string; readonly share: number }[];
+}
+
 /** Stage `statics`. A mechanism is an answer. */
 export type Statics =
   | {
@@ -52,6 +60,12 @@ export type Statics =
       readonly indeterminacy: number;
       /** Pinned idealisation: states of self-stress and internal mechanisms; null when it cannot be decided. */
       readonly pinned: { readonly selfStress: number; readonly mechanisms: number } | null;
+      /**
+       * Pinned idealisation, worked up to 300 members: the first few free movements (the largest move 1) and states of
+       * self-stress (the largest force 1, tension positive). `pinned` says how many there are in all.
+       */
+      readonly mechanismShapes: readonly MechanismShape[];
+      readonly selfStressStates: readonly SelfStress[];
       readonly redundancy: readonly MemberRedundancy[];
       readonly condition: number;
       readonly issues: readonly Issue[];

@@ -6,7 +6,7 @@ import type { Frame } from './frame.ts';
 import { type HeldNow, heldBySetup } from './held.ts';
 import { balanceByInertia } from './inertiaRelief.ts';
 import { type CaseLoads, caseLoads, OWN_WEIGHT } from './loads.ts';
-import { pinnedCount } from './mechanisms.ts';
+import { pinnedIdealisation } from './mechanisms.ts';
 import { memberForce } from './memberForce.ts';
 import { isFrame, type MovesFreely, prepareFrame } from './prepareFrame.ts';
 import { redundancyOf } from './redundancy.ts';
@@ -76,7 +76,7 @@ export const statics = (
     heldAs: frame.heldAs,
     cases: solved,
     indeterminacy: indeterminacy(frame),
-    pinned: pinnedCount(truss, support),
+    ...pinnedIdealisation(truss, support),
     redundancy: redundancyOf(frame),
     condition: frame.condition,
     issues,
