@@ -2,11 +2,11 @@ import type { Assessment } from '../core/assessment.ts';
 import type { Job } from '../core/job/jobSchema.ts';
 import { latestOf } from '../core/job/stampOrder.ts';
 import { standing } from '../core/job/standing.ts';
+import type { LockedMember } from '../core/lockedIn/result.ts';
 import type { MapViewName } from './draw/project.ts';
 import { pageOne } from './record/pageOne.ts';
 import type { Part, Report, ReportHead, Section } from './record/sections.ts';
 import { showTime, type Units } from './show.ts';
-import type { Table } from './table.ts';
 import { areasTable, lookAgainTable } from './tables/coverage.ts';
 import { decisionsTable, findingsTable } from './tables/findings.ts';
 import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
@@ -206,7 +206,7 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           heading('Locked in'),
           { kind: 'cautions', cautions: cautionsFor('lockedIn') },
           { kind: 'lines', lines: lockedInLines(showing) },
-          { kind: 'table', table: largestFirst(lockedInTable(showing), 'stress'), most: 30 },
+          { kind: 'table', table: lockedInTable(strainedFirst(showing)), most: 30 },
           { kind: 'subheading', text: 'Suspected of a bend nobody has seen' },
           { kind: 'table', table: suspectsTable(showing) },
           ...reliefSections(showing),
@@ -272,11 +272,12 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
   };
 };
 
-/** The same rows, the largest raw value of a column first; ties stay as they were. */
-const largestFirst = (table: Table, column: string): Table => {
-  const c = table.columns.findIndex((head) => head.id === column);
-  const raw = (row: Table['rows'][number]): number => Math.abs(Number(row.cells[c]?.raw ?? 0));
-  return { ...table, rows: [...table.rows].sort((a, b) => raw(b) - raw(a)) };
+/** The members with the largest locked-in stress first, by the upper end of its range. */
+const strainedFirst = (showing: Showing): Showing => {
+  const { assessment } = showing;
+  const most = ({ stressPsi }: LockedMember): number => stressPsi.high ?? stressPsi.value;
+  const members = [...assessment.lockedIn.members].sort((a, b) => most(b) - most(a));
+  return { ...showing, assessment: { ...assessment, lockedIn: { ...assessment.lockedIn, members } } };
 };
 
 const lockedInLines = ({ assessment: { lockedIn } }: Showing): readonly string[] => [

@@ -10,10 +10,13 @@ export type Step = 32 | 64;
 
 const MINUS = '-';
 
-/** A number to a fixed count of decimals, in the same digits everywhere; `-0` is `0`. */
+/** Lifts 19.049999999999997 (¾ in in mm) back over the half it was meant to be. */
+const LIFT = 1 + 1e-12;
+
+/** A number to a fixed count of decimals, halves away from zero, in the same digits everywhere; `-0` is `0`. */
 export const fixed = (value: number, decimals: number): string => {
   if (!Number.isFinite(value)) return 'not known';
-  const text = Math.abs(value).toFixed(decimals);
+  const text = (Math.abs(value) * LIFT).toFixed(decimals);
   return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
 };
 

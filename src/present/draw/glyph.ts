@@ -123,8 +123,8 @@ const glyphs = {
       [0.6, 0.5],
     ].map(([dx, dy]) => circle([x + r * dx!, y + r * dy!], 0.15, { fill: c })),
   holeRing: (x, y, r, c) => [
-    circle([x, y], r * 0.8, { stroke: stroke(c, W) }),
-    circle([x, y], r * 0.22, { fill: c }),
+    circle([x, y], r * 0.85, { stroke: stroke(c, W * 1.4) }),
+    circle([x, y], r * 0.4, { fill: c }),
   ],
   breakGap: (x, y, r, c) => [
     polyline(

@@ -164,12 +164,12 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
       putLines(flow, part, table.empty, BODY_MM);
       return;
     }
-    gap(flow, 1);
     const same = sameThroughout(table, only);
     for (const head of same) {
       const text = table.rows[0]!.cells[table.columns.indexOf(head)]!.text;
       putLines(flow, part, `${headText(head)}, in every row: ${text}`, 2.6, { colour: ink.quiet });
     }
+    gap(flow, 1.2);
     const shown = table.columns.filter((head) => !same.includes(head) && (only?.includes(head.id) ?? true));
     const laid = layTable(
       table,

@@ -62,6 +62,7 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'not-of-a-cluster': '{damage} is damage of a tube; {of} is a cluster.',
   'place-not-from-its-end': 'The place is measured from {id}, which is neither end: {ends}.',
   'deeper-than-tube': 'A dent {got|length} deep is deeper than {of} is thick: {most|length}.',
+  'wider-than-tube': 'A dent {got|length} wide is wider than {of}: {most|length}.',
   'tube-not-at-cluster': '{id} does not end at {cluster}.',
   'kink-at-cluster': 'The kink of {member} is given {atIn} along, at its end. Its bend is not used.',
   'chord-longer-than-tube':
@@ -102,6 +103,7 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'datum-too-small': 'The undamaged clusters that were read {hold} do not span a plane: {clusters}.',
   'datum-cannot-be-cross-checked':
     'The reference rests on three clusters, {clusters}, and cannot be cross-checked.',
+  'strike-names-no-line': 'The struck line {topic} names no distance of the plan.',
   // Lengths as typed
   'no-length': 'No length is given.',
   'not-a-length': '{got} is not a length.',

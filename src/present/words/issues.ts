@@ -59,11 +59,11 @@ export const placeWords = (at: string): string =>
   at === ''
     ? 'the whole'
     : at
+        .replace(/([a-z])In\b/g, '$1')
         .replace(/\[(?:\w+=)?([^\]]+)\]/g, (_, key: string) =>
           /^\d+$/.test(key) ? ` ${Number(key) + 1}` : ` ${nameless(key)}`,
         )
         .replace(/\b(record|station|member|cluster|distance|setup|end)s (?=\S)/g, '$1 ')
         .replace(/\b(loadCase)s (?=\S)/g, 'load case ')
         .replace(/\./g, ', ')
-        .replace(/([a-z])([A-Z])(?=[a-z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)
-        .replace(/([a-z])In\b/g, '$1');
+        .replace(/([a-z])([A-Z])(?=[a-z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);

@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest';
+import { expandTruss } from '../../../src/core/truss/truss.ts';
+import { damageLimits } from '../../../src/core/walkRound/limits.ts';
+import { assumptionNames } from '../../../src/present/words/assumptions.ts';
+import { issueSentences } from '../../../src/present/words/issueSentences.ts';
+import { issueSentence, mendSentence, placeWords } from '../../../src/present/words/issues.ts';
+import { mendSentences } from '../../../src/present/words/mendSentences.ts';
+import {
+  clusterWords,
+  countWords,
+  listWords,
+  memberLine,
+  memberWords,
+  zoneWords,
+} from '../../../src/present/words/names.ts';
+import {
+  releaseWhyWords,
+  sawWhyWords,
+  targetNoteWords,
+  whyWords,
+} from '../../../src/present/words/relief.ts';
+import { emptyJob } from '../made.ts';
+import { kebabLiterals } from './coreCodes.ts';
+
+/** Literals of core of the same form that no person reads: units, formats, ids of rows, names of files' parts. */
+const notRead = new Set([
+  'in-lbf',
+  'tubewright-model',
+  'tubewright-job',
+  'ml-matrix',
+  'column-slenderness-limit',
+  'column-crippling-limit',
+  'trammel-reach',
+]);
+
+describe('words', () => {
+  it('cover every code that core uses: issue, mend, reason or assumption', () => {
+    const codes = kebabLiterals();
+    expect(codes.size).toBeGreaterThan(100);
+    const worded = new Set([
+      ...Object.keys(issueSentences),
+      ...Object.keys(mendSentences),
+      ...Object.keys(whyWords),
+      ...Object.keys(releaseWhyWords),
+      ...Object.keys(sawWhyWords),
+      ...Object.keys(targetNoteWords),
+      ...assumptionNames,
+      ...damageLimits.map((row) => row.id),
+      ...notRead,
+    ]);
+    expect(
+      [...codes].filter(([code]) => !worded.has(code)).map(([code, file]) => `${file}: ${code}`),
+    ).toEqual([]);
+  });
+
+  it('have no sentence for a code that core never uses', () => {
+    const codes = kebabLiterals();
+    const spare = [...Object.keys(issueSentences), ...Object.keys(mendSentences), ...assumptionNames].filter(
+      (code) => !codes.has(code),
+    );
+    expect(spare).toEqual([]);
+  });
+
+  it('fill facts in, lengths in the units of the reader', () => {
+    const issue = {
+      code: 'drawing-against-stations',
+      facts: { from: 'U3L', to: 'L4L', drawingIn: 24, modelIn: 24.0625, toleranceIn: 0.03125 },
+    };
+    expect(issueSentence(issue, 'mm')).toBe(
+      'The drawing gives 609.6 mm from U3L to L4L; the stations give 611.2 mm. They differ by more than 0.8 mm.',
+    );
+    expect(issueSentence({ code: 'doubled-member', facts: { ids: ['U3L-U4L', 'U3L-U4L#2'] } })).toBe(
+      'Two tubes run between the same clusters: U3L-U4L, U3L-U4L#2.',
+    );
+  });
+
+  it('still read when a code is new', () => {
+    expect(issueSentence({ code: 'odd-thing-here', facts: { lengthIn: 2.5, ids: ['a', 'b'] } })).toBe(
+      'Odd thing here: length in 2.5, ids a, b.',
+    );
+    expect(mendSentence({ mend: 'look-there-again', facts: {} })).toBe('Look there again.');
+  });
+
+  it('say which id was most likely meant', () => {
+    expect(mendSentence({ mend: 'name-one-of-the-truss', facts: { id: 'u4r', meant: 'U4R' } })).toBe(
+      'Name one that the truss has. U4R was meant?',
+    );
+  });
+
+  it('say where in the document without brackets', () => {
+    expect(placeWords('records[id=r12].lengthIn')).toBe('record r12, length');
+    expect(placeWords('stations[3].label')).toBe('station 4, label');
+    expect(placeWords('records[hold=beforeCutting]')).toBe('record as found, before cutting');
+    expect(placeWords('')).toBe('the whole');
+  });
+
+  it('name clusters, zones, lists and counts as a person says them', () => {
+    expect(clusterWords('U4R')).toBe('Upper right 4');
+    expect(clusterWords('L11C')).toBe('Lower centre 11');
+    expect(clusterWords('U4aL')).toBe('Upper left 4a');
+    expect(clusterWords('GC')).toBe('GC');
+    expect(zoneWords('4 left')).toBe('Bay 4, left side');
+    expect(zoneWords('4 ring')).toBe('Station 4, across');
+    expect(listWords(['a', 'b', 'c'])).toBe('a, b and c');
+    expect(countWords(1, 'member')).toBe('1 member');
+    expect(countWords(0, 'cluster')).toBe('0 clusters');
+  });
+
+  // names of look.md: "Upper longeron, left, bay 3 · U3L–U4L"
+  it('name members with side and bay, always the pilot’s sides', () => {
+    const members = new Map(expandTruss(emptyJob().model).members.map((m) => [m.id, m]));
+    expect(memberLine(members.get('U3L-U4L')!)).toBe('Upper longeron, left, bay 3 · U3L–U4L');
+    expect(memberWords(members.get('L3R-L4R')!)).toBe('Lower longeron, right, bay 3');
+    expect(memberWords(members.get('U3L-U3R')!)).toBe('Upper cross member, station 3');
+    expect(memberWords(members.get('U3R-L3R')!)).toBe('Vertical, right, station 3');
+  });
+});
