@@ -1,16 +1,16 @@
 import { figure } from '../base/figure.ts';
-import { type Issue, issue } from '../base/issue.ts';
-import { distance, scale, sub, unit, type Vec3 } from '../base/vec3.ts';
+import type { Issue } from '../base/issue.ts';
+import { distance, type Vec3 } from '../base/vec3.ts';
 import type { Finding, RecordOf } from '../job/jobSchema.ts';
 import type { Cluster, Truss } from '../truss/result.ts';
 import { DATUM_STD_IN } from './adjust.ts';
-import { type Datum, datumOf, spansPlane } from './datum.ts';
-import { type Candidate, choose, makeSpan, WANTED_REDUNDANCY } from './design.ts';
+import { choose, makeSpan, WANTED_REDUNDANCY } from './design.ts';
+import { type Line, linesOf, struckLines } from './lines.ts';
 import { ASSUMED_STD_IN } from './observations.ts';
-import { compareClusters, pairId } from './pair.ts';
+import { compareClusters } from './pair.ts';
 import { NONCENTRAL, UNCHECKED } from './reliability.ts';
 import type { MeasuringPlan, PlannedReading } from './result.ts';
-import { sightIn } from './sight.ts';
+import { scopeOf } from './scope.ts';
 import { principal } from './sym3.ts';
 
 type Manual = readonly RecordOf<'manual'>[];
@@ -19,104 +19,6 @@ type Manual = readonly RecordOf<'manual'>[];
 export const ASSUMED_REACH_IN = 120;
 /** Free clusters may stand this far off before anything is read (one standard deviation). methods.md 6. */
 const FREE_STD_IN = 1;
-const STATIONS_APART = 2;
-
-/** Bays with findings and one sound bay each side; the whole truss when nothing is found. */
-const baysConcerned = (truss: Truss, findings: readonly Finding[]): number[] => {
-  const hurt = new Set(findings.map((f) => f.of));
-  const hit = truss.bays.map(
-    (b) => b.members.some((id) => hurt.has(id)) || b.clusters.some((id) => hurt.has(id)),
-  );
-  if (!hit.includes(true)) return hit.map((_, k) => k);
-  return hit.flatMap((_, k) => (hit[k - 1] || hit[k] || hit[k + 1] ? [k] : []));
-};
-
-/** Bays to plan for, widened until they hold enough of the datum. */
-const scopeOf = (
-  truss: Truss,
-  findings: readonly Finding[],
-  manual: Manual,
-): { bays: readonly number[]; clusters: readonly Cluster[]; datum: Datum } => {
-  const inBays = (bays: readonly number[]): Cluster[] => {
-    const ids = new Set(bays.flatMap((k) => truss.bays[k]!.clusters));
-    return truss.bays.length === 0 ? [...truss.clusters] : truss.clusters.filter((c) => ids.has(c.id));
-  };
-  const bays = baysConcerned(truss, findings);
-  const zone = datumOf(truss, findings, manual);
-  const spans = (cs: readonly Cluster[]): boolean =>
-    spansPlane(cs.filter((c) => zone.clusters.has(c.id)).map((c) => c.at));
-  const named = zone.by === 'named';
-  if ((findings.length === 0 && !named) || zone.by === 'none') {
-    const clusters = inBays(bays);
-    const [first] = clusters;
-    const ring = clusters.filter((c) => c.station !== undefined && c.station === first?.station);
-    return { bays, clusters, datum: { clusters: new Set(ring.map((c) => c.id)), by: 'forwardStations' } };
-  }
-  let wide = bays;
-  while (!spans(inBays(wide)) && wide.length < truss.bays.length)
-    wide = truss.bays.flatMap((_, k) => (wide.some((b) => Math.abs(b - k) <= 1) ? [k] : []));
-  return { bays: wide, clusters: inBays(wide), datum: zone };
-};
-
-/** Lines the user has struck (`strike:U3L–L4L`, either way round, hyphen or dash), and strikes that name no line. */
-const struckLines = (
-  truss: Truss,
-  manual: Manual,
-): { readonly ids: ReadonlySet<string>; readonly issues: readonly Issue[] } => {
-  const clusters = new Map(truss.clusters.map((c) => [c.id, c]));
-  const ids = new Set<string>();
-  const issues: Issue[] = [];
-  for (const m of manual) {
-    if (!m.topic.startsWith('strike:')) continue;
-    const [a, b] = m.topic
-      .slice('strike:'.length)
-      .split(/[–-]/)
-      .map((id) => clusters.get(id.trim()));
-    if (a && b) ids.add(pairId(a, b));
-    else
-      issues.push(issue('strike-names-no-line', `records[${m.id}]`, { topic: m.topic }, 'name-two-clusters'));
-  }
-  return { ids, issues };
-};
-
-interface Line extends Candidate {
-  readonly id: string;
-  readonly from: Cluster;
-  readonly to: Cluster;
-  readonly lengthIn: number;
-}
-
-const linesOf = (
-  truss: Truss,
-  clusters: readonly Cluster[],
-  datum: ReadonlySet<string>,
-  struck: ReadonlySet<string>,
-  reachIn: number,
-): readonly Line[] => {
-  const order = new Map([...truss.bays.map((b) => b.id), truss.bays.at(-1)?.aft].map((id, k) => [id, k]));
-  const stationOf = (c: Cluster): number | undefined => order.get(c.station);
-  const clear = sightIn(truss);
-  const lines: Line[] = [];
-  clusters.forEach((a, i) => {
-    for (const [j, b] of clusters.entries()) {
-      if (j <= i || (datum.has(a.id) && datum.has(b.id))) continue;
-      const [s, t] = [stationOf(a), stationOf(b)];
-      const lengthIn = distance(a.at, b.at);
-      if (s !== undefined && t !== undefined && Math.abs(s - t) > STATIONS_APART) continue;
-      if (lengthIn > reachIn || lengthIn === 0 || struck.has(pairId(a, b)) || !clear(a.id, b.id)) continue;
-      const e = unit(sub(b.at, a.at));
-      lines.push({
-        id: pairId(a, b),
-        from: compareClusters(a, b) <= 0 ? a : b,
-        to: compareClusters(a, b) <= 0 ? b : a,
-        lengthIn,
-        at: [0, 1, 2].flatMap((c) => [3 * i + c]).concat([3 * j, 3 * j + 1, 3 * j + 2]),
-        value: [...scale(e, -1), ...e],
-      });
-    }
-  });
-  return lines;
-};
 
 /** From the front aft; at each station the line whose end is nearest to where the last one ended. */
 const walk = <T extends { readonly line: Line }>(planned: readonly T[]): T[] => {

@@ -1,15 +1,18 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { sub, unit, type Vec3 } from '../../../src/core/base/vec3.ts';
+import { adjust, fullWeights, networkOf } from '../../../src/core/trammel/adjust.ts';
 import { type Candidate, choose, fewest } from '../../../src/core/trammel/design.ts';
+import { observe } from '../../../src/core/trammel/observations.ts';
 import { markRead, planOf as planAndIssues } from '../../../src/core/trammel/plan.ts';
 import { segmentGap, sightIn } from '../../../src/core/trammel/sight.ts';
+import { spreadOf } from '../../../src/core/trammel/spread.ts';
 import { trammel } from '../../../src/core/trammel/trammel.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { expectNear } from '../../kit/near.ts';
 import { soak } from '../../kit/soak.ts';
-import { seededRandom } from '../../kit/trusses.ts';
-import { bowOn, box, boxModel, manualOf } from './kit.ts';
+import { frozen, seededRandom } from '../../kit/trusses.ts';
+import { axisReading, bowOn, box, boxModel, manualOf } from './kit.ts';
 
 const STD = 1 / 32;
 const planOf = (...all: Parameters<typeof planAndIssues>) => planAndIssues(...all).plan;
@@ -259,27 +262,11 @@ describe('spread and swing', () => {
       const [p, q] = [moved.get(a)!, moved.get(b)!];
       return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
     };
-    return trammel(
-      truss,
-      model,
-      readings.map((t, k) => ({
-        kind: 'reading' as const,
-        id: `r${k}`,
-        by: 'Test',
-        at: '2024-05-01T10:00:00Z',
-        device: 'test',
-        ends: [
-          { cluster: t.from, mark: 'axis' as const },
-          { cluster: t.to, mark: 'axis' as const },
-        ],
-        lengthIn: d(t.from, t.to),
-        stdIn: 1 / 64,
-        instrument: 'trammel' as const,
-        hold: 'beforeCutting' as const,
-      })),
-      [bowOn('f', 'U3L-U4L')],
-      [],
+    const entered = readings.map((t, k) =>
+      axisReading(`r${k}`, t.from, t.to, d(t.from, t.to), { stdIn: 1 / 64 }),
     );
+    const got = trammel(frozen(truss), frozen(model), frozen(entered), [bowOn('f', 'U3L-U4L')], []);
+    return { got, readings: entered, spread: got.spread, swing: got.swing };
   };
 
   it('says by how much, between which points and which way, for the distance out of tolerance', () => {
@@ -293,6 +280,41 @@ describe('spread and swing', () => {
     expectNear(s.line[0], 23.5 / Math.hypot(23.5, 0.25, 0.5), { abs: 1e-9, because: 'exact readings' });
     const order = read(moved).spread!.map((k) => k.normalised);
     expect([...order].sort((a, b) => b - a)).toEqual(order);
+  });
+
+  it('gives the force and what else changes when the stiffness of the frame is handed in', () => {
+    const moved = new Map(at);
+    const [x, y, z] = at.get('U4L')!;
+    moved.set('U4L', [x - 0.5, y, z]);
+    const observations = observe(truss, read(moved).readings, []).observations;
+    const net = networkOf(at, observations, []);
+    const datum = new Set([...at.keys()].filter((id) => id !== 'U4L'));
+    const solution = adjust(net, { weights: fullWeights(observations), datum });
+    // A spring of 500 lbf/in that moves U4L alone, along the line pushed.
+    const soft = (from: string, to: string): ReadonlyMap<string, Vec3> => {
+      const e = unit(sub(moved.get(to)!, moved.get(from)!));
+      const own = to === 'U4L' ? e : e.map((v) => -v);
+      return new Map(
+        [...at.keys()].map((id) => [
+          id,
+          (id === 'U4L' ? own.map((v) => v / 500) : [0, 0, 0]) as unknown as Vec3,
+        ]),
+      );
+    };
+    const targets = trammel(truss, model, [], [], []).targets;
+    const s = spreadOf(solution, 'beforeCutting', targets, soft).find((k) => k.target === 'U3L–U4L')!;
+    expectNear(s.forceLbf!.value, s.amountIn.value * 500, { rel: 1e-9, because: 'a linear spring' });
+    const rows = new Map(s.changes!.map((c) => [c.target, c.changeIn]));
+    // U4L moves 0.5 along U3L–U4L; U4L–U5L does not exist in three bays; the diagonal L3L–U4L opens by the share along it.
+    const along = unit(sub(moved.get('U4L')!, at.get('L3L')!));
+    const share = along[0] * s.line[0] + along[1] * s.line[1] + along[2] * s.line[2];
+    expectNear(rows.get('L3L–U4L')!, s.amountIn.value * share, { rel: 1e-6, because: 'small moves' });
+    expect(rows.has('U1L–U2L')).toBe(false);
+  });
+
+  it('gives equal bytes for equal jobs and writes to none of what it is given', () => {
+    const once = read(at).got;
+    expect(JSON.stringify(read(at).got)).toBe(JSON.stringify(once));
   });
 
   it('tells sag, sweep, twist and narrowing of a bay from a ring moved as one', () => {

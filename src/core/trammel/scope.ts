@@ -1,0 +1,43 @@
+import type { Finding, RecordOf } from '../job/jobSchema.ts';
+import type { Cluster, Truss } from '../truss/result.ts';
+import { type Datum, datumOf, spansPlane } from './datum.ts';
+
+/** Bays with findings and one sound bay each side; the whole truss when nothing is found. */
+const baysConcerned = (truss: Truss, findings: readonly Finding[]): number[] => {
+  const hurt = new Set(findings.map((f) => f.of));
+  const hit = truss.bays.map(
+    (b) => b.members.some((id) => hurt.has(id)) || b.clusters.some((id) => hurt.has(id)),
+  );
+  if (!hit.includes(true)) return hit.map((_, k) => k);
+  return hit.flatMap((_, k) => (hit[k - 1] || hit[k] || hit[k + 1] ? [k] : []));
+};
+
+/**
+ * What to plan for: the bays concerned, widened until they hold enough of the datum, and the datum itself; with nothing
+ * found, the whole truss from its forward station.
+ */
+export const scopeOf = (
+  truss: Truss,
+  findings: readonly Finding[],
+  manual: readonly RecordOf<'manual'>[],
+): { bays: readonly number[]; clusters: readonly Cluster[]; datum: Datum } => {
+  const inBays = (bays: readonly number[]): Cluster[] => {
+    const ids = new Set(bays.flatMap((k) => truss.bays[k]!.clusters));
+    return truss.bays.length === 0 ? [...truss.clusters] : truss.clusters.filter((c) => ids.has(c.id));
+  };
+  const bays = baysConcerned(truss, findings);
+  const zone = datumOf(truss, findings, manual);
+  const spans = (cs: readonly Cluster[]): boolean =>
+    spansPlane(cs.filter((c) => zone.clusters.has(c.id)).map((c) => c.at));
+  const named = zone.by === 'named';
+  if ((findings.length === 0 && !named) || zone.by === 'none') {
+    const clusters = inBays(bays);
+    const [first] = clusters;
+    const ring = clusters.filter((c) => c.station !== undefined && c.station === first?.station);
+    return { bays, clusters, datum: { clusters: new Set(ring.map((c) => c.id)), by: 'forwardStations' } };
+  }
+  let wide = bays;
+  while (!spans(inBays(wide)) && wide.length < truss.bays.length)
+    wide = truss.bays.flatMap((_, k) => (wide.some((b) => Math.abs(b - k) <= 1) ? [k] : []));
+  return { bays: wide, clusters: inBays(wide), datum: zone };
+};
