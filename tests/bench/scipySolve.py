@@ -16,7 +16,8 @@ at = 8 + 4 * (n + 1) + 4 * nnz
 at += -at % 8
 data = np.frombuffer(raw, np.float64, nnz, at)
 right = np.frombuffer(raw, np.float64, n, at + 8 * nnz)
-k = csc_matrix((data, indices, indptr), shape=(n, n))
+k = csc_matrix((data.copy(), indices.copy(), indptr.copy()), shape=(int(n), int(n)))
+k.sort_indices()
 options = dict(permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options=dict(SymmetricMode=True))
 best, answer = float("inf"), None
 for _ in range(int(sys.argv[2])):

@@ -80,6 +80,20 @@ describe('a second formulation, in local axes and dense, agrees', () => {
       compareModel(JSON.parse(readFileSync(`models/${file}`, 'utf8')) as Model);
     });
 
+  it('and would not, were one tube a ten-thousandth stiffer', () => {
+    const model = boxModel(2);
+    const truss = expandTruss(model);
+    const support = heldNow(truss, model, []);
+    const answer = statics(truss, model, support, prepareFrame(truss, support));
+    if (answer.kind !== 'stands') expect.fail('moves freely');
+    const [first, ...rest] = truss.members;
+    for (const number of ['areaIn2', 'inertiaIn4', 'torsionIn4'] as const) {
+      const section = { ...first!.section, [number]: first!.section[number] * 1.0001 };
+      const other = { ...truss, members: [{ ...first!, section }, ...rest] };
+      expect(() => compare(other, support, model.loadCases[0]!, answer.cases[0]!)).toThrow();
+    }
+  });
+
   const runs = soak(200);
   it(`on ${runs} random welded boxes, seeds 1 to ${runs}`, () => {
     for (let seed = 1; seed <= runs; seed++)
