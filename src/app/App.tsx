@@ -1,4 +1,4 @@
-import { type DragEvent, useEffect } from 'react';
+import { type DragEvent, useEffect, useRef } from 'react';
 import { cautionsFor } from '../present/words/cautions.ts';
 import { issueSentence, mendSentence } from '../present/words/issues.ts';
 import { pressKey } from './commands.ts';
@@ -52,6 +52,12 @@ export const App = () => {
     addEventListener('keydown', pressed);
     return () => removeEventListener('keydown', pressed);
   }, []);
+  const selected = useView((view) => view.selected);
+  const card = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is in hand stands at the top of the card
+  useEffect(() => {
+    card.current?.scrollTo(0, 0);
+  }, [selected, route]);
   const Panel = panels[route];
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: a file may be dropped anywhere; opening by button and key does the same
@@ -69,7 +75,7 @@ export const App = () => {
       </main>
       <aside className="card" aria-label={routeWords[route]}>
         <WorkLine />
-        <div className="card-body">
+        <div className="card-body" ref={card}>
           <Inspector />
           <ErrorEdge
             key={route}
@@ -106,7 +112,7 @@ const Notices = () => {
             </button>
           )}
           <button type="button" onClick={() => useSaved.setState({ message: null })}>
-            Read
+            Close
           </button>
         </div>
       )}
@@ -116,7 +122,7 @@ const Notices = () => {
             Not recorded: {issueSentence(first, units)} {mendSentence(first, units)}
           </span>
           <button type="button" onClick={forgetRefused}>
-            Read
+            Close
           </button>
         </div>
       )}

@@ -3,7 +3,7 @@ import { jobFromModel } from '../core/job/jobFromModel.ts';
 import type { Job } from '../core/job/jobSchema.ts';
 import { readAny, readJob } from '../core/job/read.ts';
 import { writeJob } from '../core/job/write.ts';
-import { issueSentence } from '../present/words/issues.ts';
+import { issueSentence, mendSentence } from '../present/words/issues.ts';
 import { freshId } from './freshId.ts';
 import { noteCopied, openJob, useJob } from './state/job.ts';
 import { usePrefs } from './state/prefs.ts';
@@ -112,7 +112,7 @@ export const openText = (text: string, name: string, purpose?: Job['purpose']): 
     say(
       `"${name}" was not opened: ${read.issues
         .slice(0, 2)
-        .map((one) => issueSentence(one))
+        .map((one) => `${issueSentence(one)} ${mendSentence(one)}`)
         .join(' ')} The open job is untouched.`,
     );
     return false;

@@ -5,6 +5,7 @@ import { clusterWords, memberWords } from '../../present/words/names.ts';
 import { reasonWords, suspectWords } from '../../present/words/reasons.ts';
 import { Cautions } from '../parts/Caution.tsx';
 import { Issues } from '../parts/Issues.tsx';
+import { OnlyThese } from '../parts/OnlyThese.tsx';
 import { TagMark } from '../parts/TagMark.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
@@ -34,6 +35,7 @@ export const LoadPathPanel = () => {
               No other path carries its load: a length error in it changes shape, not force.
             </p>
           )}
+          <OnlyThese ids={[asked, ...rows.slice(0, 10).map(({ id }) => id)]} />
           <NextList rows={rows} limit={10} empty="No other tube has a part in its load." />
         </section>
       )}

@@ -5,7 +5,7 @@ import { useAnswer } from '../state/answer.ts';
 import { ghostedIds } from '../state/apart.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, selectAll, setView, useView } from '../state/view.ts';
-import { trammelLines } from './trammelLines.ts';
+import { foundShape, trammelLines } from './trammelLines.ts';
 
 const Scene = lazy(async () => ({ default: (await import('../scene/Scene.tsx')).Scene }));
 
@@ -20,15 +20,18 @@ const useStill = (): boolean =>
   );
 
 const picked = (hit: Hit | null): void => {
-  if (!hit) selectAll([]);
-  else select(hit.id, hit.additive || useView.getState().several, hit.alongIn ?? null);
+  if (!hit) {
+    if (!useView.getState().several) selectAll([]);
+  } else select(hit.id, hit.additive || useView.getState().several, hit.alongIn ?? null);
 };
+
+const showTable = (): void => setView({ middle: 'table' });
 
 /** The truss in the middle: what is selected, faded, named and measured is drawn; what is touched is selected. */
 export const Picture = () => {
   const now = useAnswer((answer) => answer.atOnce);
   const trammel = useAnswer((answer) => answer.assessment?.trammel);
-  const { selected, apart, hidden, labels, camera, route } = useView();
+  const { selected, apart, hidden, labels, camera, route, found, several } = useView();
   const { light, units } = usePrefs();
   const motionless = useStill();
   const picks = useMemo(() => new Set(selected), [selected]);
@@ -39,6 +42,10 @@ export const Picture = () => {
   const lines = useMemo(
     () => (now && trammel && route === 'trammel' ? trammelLines(now, trammel, selected, units) : []),
     [now, trammel, route, selected, units],
+  );
+  const shape = useMemo(
+    () => (trammel && route === 'trammel' ? foundShape(trammel, found.hold, found.factor) : undefined),
+    [trammel, route, found],
   );
   if (!now) return <p className="empty">No truss is open.</p>;
   return (
@@ -51,6 +58,10 @@ export const Picture = () => {
           ghosted={ghosted}
           labels={labels}
           lines={lines}
+          {...(shape ? { shape } : {})}
+          scaleUnit={units === 'mm' ? 'mm' : 'in'}
+          adding={several}
+          onUnavailable={showTable}
           light={light}
           view={camera}
           reducedMotion={motionless}
@@ -60,6 +71,17 @@ export const Picture = () => {
       {ghosted.size > 0 && (
         <p className="faded small">
           {ghosted.size} faded{' '}
+          {apart && (
+            <button
+              type="button"
+              className="link"
+              onClick={() =>
+                setView({ apart: { ...apart, how: apart.how === 'isolate' ? 'ghost' : 'isolate' } })
+              }
+            >
+              {apart.how === 'isolate' ? 'Fade these instead' : 'Fade the rest instead'}
+            </button>
+          )}
           <button type="button" className="link" onClick={() => setView({ apart: null, hidden: [] })}>
             Show all
           </button>

@@ -107,7 +107,7 @@ export const ReadingForm = ({ from, to }: { readonly from: string; readonly to: 
           words={instrumentWords}
           onChange={setInstrument}
         />
-        <Pick label="When" value={hold} options={holds} words={holdWords} onChange={setHold} />
+        <Pick wide label="When" value={hold} options={holds} words={holdWords} onChange={setHold} />
         <LengthField
           label="Sure to about"
           hint="empty: 1/32 in, assumed"
@@ -135,15 +135,17 @@ const Pick = <V extends string>({
   value,
   options,
   words,
+  wide = false,
   onChange,
 }: {
   readonly label: string;
+  readonly wide?: boolean;
   readonly value: V;
   readonly options: readonly V[];
   readonly words: Readonly<Record<V, string>>;
   readonly onChange: (value: V) => void;
 }) => (
-  <label className="field">
+  <label className={wide ? 'field wide' : 'field'}>
     <span className="caption">{label}</span>
     <select value={value} onChange={(e) => onChange(e.target.value as V)}>
       {options.map((option) => (

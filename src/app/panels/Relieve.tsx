@@ -6,6 +6,7 @@ import { cutVerdictWords, targetNoteWords, tierWords } from '../../present/words
 import { Cautions } from '../parts/Caution.tsx';
 import { PlainLine } from '../parts/FigureLine.tsx';
 import { Issues } from '../parts/Issues.tsx';
+import { OnlyThese } from '../parts/OnlyThese.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
@@ -106,6 +107,7 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
       <Cautions step="cutting" />
       <section className="stack tight" aria-label="Cut candidates, best first">
         <h3>Cuts, best first</h3>
+        <OnlyThese ids={[target.member, ...target.candidates.slice(0, 6).flatMap(({ cuts }) => cuts)]} />
         {target.candidates.length === 0 ? (
           <p className="soft">No cut is offered.</p>
         ) : (

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import { showTime } from '../../present/show.ts';
 import { cautionsFor } from '../../present/words/cautions.ts';
+import { commands } from '../commands.ts';
 import { renameJob, setAircraft, setHeldAs } from '../deeds.ts';
 import { keptJobs, openFromPicker, openKept, openText, removeKept, saveCopy, saveKeptCopy } from '../jobs.ts';
 import { demos, models } from '../models.ts';
@@ -220,6 +221,15 @@ const OnThisDevice = () => {
   );
 };
 
+const KeyLine = ({ name, keys }: { readonly name: string; readonly keys: string }) => (
+  <div className="figure figure-plain">
+    <dt>{name}</dt>
+    <dd>
+      <strong>{keys.replace('Mod', 'Ctrl')}</strong>
+    </dd>
+  </div>
+);
+
 const Shown = () => {
   const { units, light, letterKeys } = usePrefs();
   return (
@@ -255,6 +265,14 @@ const Shown = () => {
         />
         Single letters act as commands
       </label>
+      <details>
+        <summary>Keys</summary>
+        <dl className="keys small">
+          {commands.flatMap(({ id, name, keys }) =>
+            keys === undefined ? [] : [<KeyLine key={id} name={name} keys={keys} />],
+          )}
+        </dl>
+      </details>
     </section>
   );
 };

@@ -19,7 +19,7 @@ import { usePrefs } from '../state/prefs.ts';
 import { useView } from '../state/view.ts';
 import { ReadingForm } from './ReadingForm.tsx';
 import { Fits } from './TrammelFit.tsx';
-import { Plan, Work } from './TrammelWork.tsx';
+import { FoundShape, Plan, Work } from './TrammelWork.tsx';
 import { targetsFor } from './trammelLines.ts';
 
 /** Distances to hold round the tube in hand, what was read, and the difference with the work it means. */
@@ -33,6 +33,7 @@ export const TrammelPanel = () => {
   return (
     <div className="stack">
       <Fits trammel={all.trammel} />
+      <FoundShape trammel={all.trammel} />
       <Work trammel={all.trammel} />
       <section className="stack tight" aria-label="Trammel targets">
         <h2>{last === undefined ? 'Distances measured' : `Distances round ${last}`}</h2>
@@ -57,8 +58,9 @@ export const TrammelPanel = () => {
   );
 };
 
+/** A difference in the step a tape reads, and in millimetres: `3.2/32 in short · 2.5 mm`. */
 const inThirtySeconds = (valueIn: number): string =>
-  `${fixed(valueIn * 32, 1)} / 32 in · ${fixed(inToMm(valueIn), 1)} mm`;
+  `${fixed(Math.abs(valueIn) * 32, 1)}/32 in · ${fixed(Math.abs(inToMm(valueIn)), 1)} mm ${valueIn < 0 ? 'short' : 'long'}`;
 
 const TargetEntry = ({ target }: { readonly target: Target }) => {
   const units = usePrefs((prefs) => prefs.units);

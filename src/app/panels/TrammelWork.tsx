@@ -1,11 +1,12 @@
+import { holds } from '../../core/job/jobSchema.ts';
 import type { BaySwing, Trammel } from '../../core/trammel/result.ts';
 import { showAxial, showFigure, showLength, showWork } from '../../present/show.ts';
 import { clusterWords } from '../../present/words/names.ts';
-import { verdictWords } from '../../present/words/record.ts';
+import { holdWords, verdictWords } from '../../present/words/record.ts';
 import { Cautions } from '../parts/Caution.tsx';
 import { FigureLine } from '../parts/FigureLine.tsx';
 import { usePrefs } from '../state/prefs.ts';
-import { selectAll } from '../state/view.ts';
+import { selectAll, setView, useView } from '../state/view.ts';
 
 const actionWords = { spread: 'Spread', draw: 'Draw in' } as const;
 
@@ -109,5 +110,44 @@ export const Plan = ({ trammel }: { readonly trammel: Trammel }) => {
         ))}
       </ol>
     </details>
+  );
+};
+
+/** The shape the readings of one hold give, over the shape as drawn; how much it is enlarged is printed in the picture. */
+export const FoundShape = ({ trammel }: { readonly trammel: Trammel }) => {
+  const found = useView((view) => view.found);
+  const measured = holds.filter((hold) => trammel.byHold[hold] !== undefined);
+  if (measured.length === 0) return null;
+  return (
+    <div className="fields">
+      <label className="field">
+        <span className="caption">Shape in the picture</span>
+        <select
+          value={found.hold ?? ''}
+          onChange={(e) =>
+            setView({ found: { ...found, hold: holds.find((hold) => hold === e.target.value) ?? null } })
+          }
+        >
+          <option value="">as drawn</option>
+          {measured.map((hold) => (
+            <option key={hold} value={hold}>
+              measured {holdWords[hold]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label className="field">
+        <span className="caption">Moves drawn</span>
+        <select
+          value={found.factor}
+          disabled={found.hold === null}
+          onChange={(e) => setView({ found: { ...found, factor: Number(e.target.value) as 1 | 10 | 50 } })}
+        >
+          <option value={1}>true</option>
+          <option value={10}>10 times</option>
+          <option value={50}>50 times</option>
+        </select>
+      </label>
+    </div>
   );
 };

@@ -1,6 +1,8 @@
+import type { Hold } from '../../core/job/jobSchema.ts';
 import type { Target, Trammel } from '../../core/trammel/result.ts';
 import { showDifference, showLength, type Units } from '../../present/show.ts';
-import type { SceneLine } from '../scene/sceneProps.ts';
+import { holdWords } from '../../present/words/record.ts';
+import type { SceneLine, SceneShape } from '../scene/sceneProps.ts';
 import type { AtOnce } from '../state/answer.ts';
 
 /** Targets that have to do with what is selected: those of its bay and faces, else every measured one. */
@@ -16,26 +18,46 @@ export const targetsFor = (now: AtOnce, trammel: Trammel, selected: readonly str
   return trammel.targets.filter(({ compared }) => compared.length > 0);
 };
 
-/** Lines of the measured targets, and of the selected tube's own; the number says target or difference. */
+const sharesFace = (now: AtOnce, target: Target, id: string | undefined): boolean =>
+  now.truss.faces.some(
+    (face) =>
+      (face.members.includes(id ?? '') || face.corners.includes(id ?? '')) && target.faces.includes(face.id),
+  );
+
+/** Lines of the measured targets, and of those in a face of what is selected; the number says target or difference. */
 export const trammelLines = (
   now: AtOnce,
   trammel: Trammel,
   selected: readonly string[],
   units: Units,
 ): readonly SceneLine[] =>
-  targetsFor(now, trammel, selected).flatMap((target) => {
-    const [from, to] = [now.clusters.get(target.from), now.clusters.get(target.to)];
-    const latest = target.compared.at(-1);
-    if (!from || !to) return [];
-    return [
-      {
-        id: target.id,
-        from: from.at,
-        to: to.at,
-        label: latest
-          ? showDifference(latest.differenceIn.value, units, false)
-          : showLength(target.targetIn.value, units),
-        strong: latest !== undefined,
-      },
-    ];
-  });
+  targetsFor(now, trammel, selected)
+    .filter((target) => target.compared.length > 0 || sharesFace(now, target, selected.at(-1)))
+    .flatMap((target) => {
+      const [from, to] = [now.clusters.get(target.from), now.clusters.get(target.to)];
+      const latest = target.compared.at(-1);
+      if (!from || !to) return [];
+      return [
+        {
+          id: target.id,
+          from: from.at,
+          to: to.at,
+          label: latest
+            ? showDifference(latest.differenceIn.value, units, false)
+            : showLength(target.targetIn.value, units),
+          strong: latest !== undefined,
+        },
+      ];
+    });
+
+/** The shape that the readings of a hold fix, for the picture; clusters they leave open stay as drawn. */
+export const foundShape = (trammel: Trammel, hold: Hold | null, factor: number): SceneShape | undefined => {
+  const adjustment = hold === null ? undefined : trammel.byHold[hold];
+  if (!adjustment) return undefined;
+  const fixed = adjustment.clusters.filter(({ fixedBy }) => fixedBy === 'all');
+  return {
+    name: `Measured ${holdWords[adjustment.hold]}`,
+    moves: new Map(fixed.map(({ id, moveIn }) => [id, moveIn])),
+    factor,
+  };
+};

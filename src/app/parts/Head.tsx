@@ -90,10 +90,14 @@ export const Head = () => {
   );
 };
 
+/** A day of changes without a copy elsewhere is said aloud. */
+const DAY_MS = 24 * 3600 * 1000;
+
 /** Saved when, and how old the last copy outside this device is. */
 const Kept = () => {
   const { state, at, copy } = useSaved();
   const records = useJob((job) => job.job?.records.length ?? 0);
+  const first = useJob((job) => job.job?.records[0]?.at);
   const [, setBeat] = useState(0);
   useEffect(() => {
     const beat = setInterval(() => setBeat((beats) => beats + 1), 30_000);
@@ -101,6 +105,9 @@ const Kept = () => {
   }, []);
   const now = Date.now();
   const later = copy ? records - copy.records : records;
+  const waitingSince = copy?.at ?? first;
+  const overdue =
+    later > 0 && waitingSince !== undefined && now - Date.parse(waitingSince) > DAY_MS && state !== 'nothing';
   const words = {
     nothing: 'Nothing to save yet',
     saving: 'Saving …',
@@ -113,10 +120,13 @@ const Kept = () => {
       <span role="status" aria-label="Saved">
         {words}
       </span>
-      <span className="small soft">
+      <span className={overdue ? 'small overdue' : 'small soft'}>
+        {overdue ? 'Save a copy: ' : ''}
         {copy
           ? `Copy off this device ${ageWords(copy.at, now)}${later > 0 ? `, ${later} newer records` : ''}`
-          : 'No copy off this device yet'}
+          : overdue
+            ? 'none off this device yet'
+            : 'No copy off this device yet'}
       </span>
     </div>
   );

@@ -1,4 +1,5 @@
 import type { Assessment } from '../../core/assessment.ts';
+import { countWords } from '../../present/words/names.ts';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { type Route as RouteName, routes, setView, useView } from '../state/view.ts';
 
@@ -19,22 +20,24 @@ const counts = {
     const unseen = now.coverage.notLookedAt.members.length;
     return `${unseen} of ${now.truss.members.length} not looked at`;
   },
-  loadPath: (_, all) => (all ? `${all.loadPath.next.length} to look at next` : ''),
+  loadPath: (_, all) => (all?.loadPath.next[0] ? `next: ${all.loadPath.next[0].id}` : ''),
   trammel: (_, all) => {
     if (!all) return '';
     const latest = all.trammel.targets.flatMap((target) => target.compared.slice(-1));
     const outside = latest.filter((one) => one.verdict === 'outside').length;
     return outside > 0 ? `${outside} outside` : `${latest.length} of ${all.trammel.targets.length} measured`;
   },
-  relieve: (_, all) => {
-    if (!all) return '';
-    const members = all.relief.targets.filter((target) => target.candidates.length > 0).length;
-    return `${members} ${members === 1 ? 'tube' : 'tubes'} with cuts to weigh`;
+  relieve: (now, all) => {
+    const hurt = all?.relief.targets.filter(({ member, candidates }) => {
+      const mark = now?.marks.get(member);
+      return candidates.length > 0 && (mark?.choice !== undefined || (mark?.findings.length ?? 0) > 0);
+    });
+    return hurt && hurt.length > 0 ? `${countWords(hurt.length, 'tube')} with cuts to weigh` : '';
   },
   record: (now) => {
     if (!now) return '';
     const { undecided } = now.coverage.members;
-    return undecided > 0 ? `${undecided} undecided` : `${now.coverage.findings.length} findings`;
+    return undecided > 0 ? `${undecided} undecided` : countWords(now.coverage.findings.length, 'finding');
   },
 } as const satisfies Record<RouteName, (now: AtOnce | null, all: Assessment | null) => string>;
 

@@ -92,7 +92,7 @@ export const Toolbar = () => {
       <select
         className="more"
         aria-label="Bay or face set apart"
-        value={apart?.zone ?? ''}
+        value={apart?.ids ? 'these' : (apart?.zone ?? '')}
         onChange={(e) =>
           setView({
             apart: e.target.value === '' ? null : { zone: e.target.value, how: apart?.how ?? 'isolate' },
@@ -100,6 +100,7 @@ export const Toolbar = () => {
         }
       >
         <option value="">Whole truss</option>
+        {apart?.ids && <option value="these">Those chosen</option>}
         <optgroup label="Bays">
           {truss?.bays.map(({ id }) => (
             <option key={id} value={id}>
@@ -115,17 +116,6 @@ export const Toolbar = () => {
           ))}
         </optgroup>
       </select>
-      {apart && (
-        <select
-          className="more"
-          aria-label="How it is set apart"
-          value={apart.how}
-          onChange={(e) => setView({ apart: { ...apart, how: e.target.value as 'isolate' | 'ghost' } })}
-        >
-          <option value="isolate">Fade the rest</option>
-          <option value="ghost">Fade this</option>
-        </select>
-      )}
       <button
         type="button"
         className="more"

@@ -14,6 +14,13 @@ export const zoneIds = (truss: Truss, zone: string): ReadonlySet<string> => {
   return new Set(face ? [...face.corners, ...face.members] : []);
 };
 
+/** The ids, and the clusters at the ends of the members among them. */
+const withEnds = (truss: Truss, ids: readonly string[]): ReadonlySet<string> => {
+  const named = new Set(ids);
+  const ends = truss.members.filter(({ id }) => named.has(id)).flatMap(({ from, to }) => [from, to]);
+  return new Set([...ids, ...ends]);
+};
+
 /** What is drawn faint: outside an isolated zone, inside a ghosted one, or in a state switched off in the legend. */
 export const ghostedIds = (
   truss: Truss,
@@ -21,7 +28,7 @@ export const ghostedIds = (
   apart: Apart | null,
   hidden: readonly State[],
 ): ReadonlySet<string> => {
-  const zone = apart ? zoneIds(truss, apart.zone) : null;
+  const zone = apart ? (apart.ids ? withEnds(truss, apart.ids) : zoneIds(truss, apart.zone)) : null;
   const all = [...truss.members, ...truss.clusters].map(({ id }) => id);
   return new Set(
     all.filter((id) => {

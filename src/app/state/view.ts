@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import type { Look } from '../../core/job/jobSchema.ts';
+import type { Hold, Look } from '../../core/job/jobSchema.ts';
 import type { State } from '../../core/walkRound/result.ts';
 import type { SceneProps, ViewAsk, ViewName } from '../scene/sceneProps.ts';
 
@@ -7,9 +7,11 @@ import type { SceneProps, ViewAsk, ViewName } from '../scene/sceneProps.ts';
 export const routes = ['start', 'walkRound', 'loadPath', 'trammel', 'relieve', 'record'] as const;
 export type Route = (typeof routes)[number];
 
-/** A bay or a face that is set apart: the rest ghosted, or itself ghosted. */
+/** A bay, a face or a list that is set apart: the rest ghosted, or itself ghosted. */
 export interface Apart {
+  /** A bay (`4`), a face (`4 left`), or empty when `ids` say what. */
   readonly zone: string;
+  readonly ids?: readonly string[];
   readonly how: 'isolate' | 'ghost';
 }
 
@@ -31,6 +33,8 @@ export interface View {
   readonly sort: { readonly by: SortBy; readonly down: boolean };
   /** Where the selected tube was touched, from its `from` cluster. */
   readonly touchedIn: number | null;
+  /** The hold whose measured shape is drawn, and how often its moves are enlarged; none: the truss as drawn. */
+  readonly found: { readonly hold: Hold | null; readonly factor: 1 | 10 | 50 };
   /** How the next tubes are looked at: goes on every look record. */
   readonly lookBy: { readonly method: Look['method']; readonly finishRemoved: boolean };
   /** Several are picked one after another without a modifier key. */
@@ -48,6 +52,7 @@ export const startView: View = {
   search: '',
   sort: { by: 'place', down: false },
   touchedIn: null,
+  found: { hold: null, factor: 10 },
   lookBy: { method: 'eye', finishRemoved: false },
   several: false,
 };
