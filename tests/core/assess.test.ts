@@ -70,7 +70,7 @@ describe('assess', () => {
   it.each([1, 2, 3])(
     'gives after hundreds of edits, each worked from the last, what a fresh assess gives (seed %i)',
     (seed) => {
-      const chance = seeded(seed);
+      const chance = seeded(`edits ${seed}`);
       const stages = rememberingStages();
       let job = fresh;
       for (let step = 0; step < soak(300); step++) {
@@ -120,7 +120,7 @@ describe('assess', () => {
   });
 
   it('answers the same whatever the order of the records in the file', () => {
-    const chance = seeded(9);
+    const chance = seeded('order');
     let job = fresh;
     for (let step = 0; step < 12; step++) {
       const changed = edit(job, someChange(chance), {
