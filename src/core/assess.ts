@@ -61,7 +61,7 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
     trammel: distances,
     lockedIn: locked,
     loadPath: use.loadPath(truss, model, frame, solved, coverage, locked, live.mishap, targets),
-    relief: use.relief(truss, model, support, frame, coverage, locked, targets),
+    relief: use.relief(truss, model, support, frame, coverage, locked, targets, ask.targets),
     issues: [...live.issues, ...strays],
   };
 };

@@ -14,6 +14,7 @@ import { shop } from './shop.ts';
  *
  * Not ranked, only worked out, while nobody has said how the truss is held: on supports of our own choosing a just-rigid
  * truss relieves itself by folding.
+ * @param shown  targets whose cuts are to be drawn: theirs carry the moves of every cluster
  * Source: methods section 4.
  */
 export const relief = (
@@ -24,6 +25,7 @@ export const relief = (
   coverage: Coverage,
   locked: LockedIn,
   targets: readonly string[],
+  shown: readonly string[] = [],
 ): Relief => {
   if (!isFrame(frame)) return { kind: 'movesFreely', targets: [], issues: [] };
   const asked = targets.filter((id) => frame.memberIndex.has(id));
@@ -31,5 +33,9 @@ export const relief = (
   if (asked.length === 0) return { kind, targets: [], issues: [] };
   const all = shop(truss, frame, coverage, locked);
   if (!all) return { kind: 'movesFreely', targets: [], issues: [] };
-  return { kind, targets: asked.map((id) => reliefOf(all, model, id, support.ranked)), issues: [] };
+  return {
+    kind,
+    targets: asked.map((id) => reliefOf(all, model, id, support.ranked, shown.includes(id))),
+    issues: [],
+  };
 };

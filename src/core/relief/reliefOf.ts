@@ -9,7 +9,7 @@ import { inOrder, type Ranked } from './order.ts';
 import { bestPairs } from './pairs.ts';
 import { MECHANISM } from './release.ts';
 import type { CutCandidate, ReliefTarget } from './result.ts';
-import type { Shop } from './shop.ts';
+import { furthest, type Shop } from './shop.ts';
 import { tierOf } from './tier.ts';
 import { withoutSaw } from './withoutSaw.ts';
 
@@ -25,8 +25,14 @@ const FAR = 9;
 const helps = ({ effect }: Cut): boolean =>
   effect !== null && cutHelps({ sourceLow: sourceOf(effect)?.low ?? null, eta: effect.eta });
 
-/** Everything about relieving one target. */
-export const reliefOf = (shop: Shop, model: Model, id: string, ranked: boolean): ReliefTarget => {
+/** Everything about relieving one target; `withShape`: each cut with the moves of every cluster, not of a few. */
+export const reliefOf = (
+  shop: Shop,
+  model: Model,
+  id: string,
+  ranked: boolean,
+  withShape: boolean,
+): ReliefTarget => {
   const { truss, now } = shop;
   const { frame } = now.changed;
   const target = frame.memberIndex.get(id)!;
@@ -51,7 +57,14 @@ export const reliefOf = (shop: Shop, model: Model, id: string, ranked: boolean):
   const put = (some: readonly Ranked[], most: number): readonly CutCandidate[] => {
     const kept = inOrder(some).slice(0, most);
     shop.prepareMoves(kept);
-    const list = kept.map((c) => finish(shop, c));
+    const list = kept.map((row): CutCandidate => {
+      const c = finish(shop, row);
+      return {
+        ...c,
+        moves: furthest(c.moves),
+        ...(withShape && c.moves.length > 0 ? { shape: c.moves } : {}),
+      };
+    });
     return ranked ? list : list.map((c) => ({ ...c, why: 'not-ranked-say-how-held' }));
   };
   const isSound = (r: Ranked): boolean => r.candidate.tier === 'sound';

@@ -44,6 +44,8 @@ export interface CutCandidate {
   readonly sagIn: number | null;
   /** Clusters that move most when it is cut. */
   readonly moves: readonly { readonly id: string; readonly moveIn: Vec3 }[];
+  /** Moves of every cluster when it is cut, springing open and own weight; only for targets asked for. */
+  readonly shape?: readonly { readonly id: string; readonly moveIn: Vec3 }[];
   /** Stability figure of the truss without the cut members. */
   readonly mu: number;
   /** What decided its place in the list. */

@@ -24,7 +24,7 @@ export interface Shop {
   readonly sagIn: Float64Array;
   readonly after: (cut: number) => Situation | null;
   readonly brace: (cut: string) => Brace | null;
-  /** Clusters that move most when one tube is cut, with their moves: springing open and own weight. */
+  /** Moves of every cluster when one tube is cut: springing open and own weight. */
   readonly moves: (cuts: readonly string[]) => Moved;
   readonly pairMoves: (first: number, second: number) => Moved;
   /** Works the moves of many candidates in one solve. */
@@ -36,6 +36,10 @@ export interface Shop {
 type Moved = CutCandidate['moves'];
 
 const MOST_MOVED = 3;
+
+/** The few that move most. */
+export const furthest = (moved: Moved): Moved =>
+  [...moved].sort((p, q) => length(q.moveIn) - length(p.moveIn)).slice(0, MOST_MOVED);
 
 const kept = <K, V>(work: (key: K) => V): ((key: K) => V) => {
   const done = new Map<K, V>();
@@ -69,11 +73,8 @@ export const shop = (truss: Truss, frame: Frame, coverage: Coverage, locked: Loc
     const grown = s.changed.solve(loads);
     return s.weighed.moves.map((u, k) => u + grown[k]!);
   };
-  const furthest = (u: Float64Array): Moved =>
-    frame.clusters
-      .map((id, c) => ({ id, moveIn: [u[c * 6]!, u[c * 6 + 1]!, u[c * 6 + 2]!] as Vec3 }))
-      .sort((p, q) => length(q.moveIn) - length(p.moveIn))
-      .slice(0, MOST_MOVED);
+  const movesIn = (u: Float64Array): Moved =>
+    frame.clusters.map((id, c) => ({ id, moveIn: [u[c * 6]!, u[c * 6 + 1]!, u[c * 6 + 2]!] as Vec3 }));
   const movesOf = new Map<string, Moved>();
   const indices = (ids: readonly string[]): number[] => ids.map((id) => frame.memberIndex.get(id)!);
   const prepareMoves = (candidates: readonly CutCandidate[]): void => {
@@ -82,7 +83,7 @@ export const shop = (truss: Truss, frame: Frame, coverage: Coverage, locked: Loc
     );
     const u = moved(now, indices(ids));
     ids.forEach((id, k) => {
-      movesOf.set(id, furthest(u.subarray(k * size, (k + 1) * size)));
+      movesOf.set(id, movesIn(u.subarray(k * size, (k + 1) * size)));
     });
   };
   return {
@@ -104,7 +105,7 @@ export const shop = (truss: Truss, frame: Frame, coverage: Coverage, locked: Loc
     pairMoves: (first, second) => {
       const u = moved(now, [first]);
       const more = moved(after(first)!, [second]);
-      return furthest(u.map((v, k) => v + more[k]!));
+      return movesIn(u.map((v, k) => v + more[k]!));
     },
     pairSag: (first, second) => growthBetween(now.weighed.moves, sags(after(first)!, second)),
   };
