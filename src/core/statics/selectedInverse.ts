@@ -62,22 +62,27 @@ const gatherReach = (factor: Factor, f: number, parent: FrontInverse, reach: Flo
   const size = 6 * blocks;
   for (let i = 0; i < blocks; i++)
     for (let j = 0; j <= i; j++) {
-      const a = 6 * inParent[begin + i]!;
-      const b = 6 * inParent[begin + j]!;
+      const { from, at, rowStep, columnStep } = blockOf(
+        parent,
+        6 * inParent[begin + i]!,
+        6 * inParent[begin + j]!,
+      );
       for (let r = 0; r < 6; r++)
         for (let s = 0; s < 6; s++) {
-          const v = entry(parent, a + r, b + s);
+          const v = from[at + r * rowStep + s * columnStep]!;
           reach[(6 * i + r) * size + 6 * j + s] = v;
           reach[(6 * j + s) * size + 6 * i + r] = v;
         }
     }
 };
 
-/** Entry of a front's part of K⁻¹, a ≥ b or both in one block. */
-const entry = (z: FrontInverse, a: number, b: number): number => {
-  if (b >= z.width) return z.reach[(a - z.width) * z.below + b - z.width]!;
-  if (a >= z.width) return z.ownReach[b * z.below + a - z.width]!;
-  return z.own[a * z.width + b]!;
+/** Where a front keeps the block of K⁻¹ that begins at row a, column b; a ≥ b. */
+const blockOf = (z: FrontInverse, a: number, b: number) => {
+  const { width, below } = z;
+  if (b >= width)
+    return { from: z.reach, at: (a - width) * below + b - width, rowStep: below, columnStep: 1 };
+  if (a >= width) return { from: z.ownReach, at: b * below + a - width, rowStep: 1, columnStep: below };
+  return { from: z.own, at: a * width + b, rowStep: width, columnStep: 1 };
 };
 
 const invertFront = (
@@ -148,8 +153,10 @@ const extract = (
       }
       const block = 36 * k.pair[at]!;
       const [rs, cs] = other < c ? [6, 1] : [1, 6];
+      const { from, at: corner, rowStep, columnStep } = blockOf(z, row, column);
       for (let r = 0; r < 6; r++)
-        for (let s = 0; s < 6; s++) across[block + rs * r + cs * s] = entry(z, row + r, column + s);
+        for (let s = 0; s < 6; s++)
+          across[block + rs * r + cs * s] = from[corner + r * rowStep + s * columnStep]!;
     }
   }
 };
