@@ -17,7 +17,7 @@ import { axialForces, type SamePath, samePath, sharedLoad } from './samePath.ts'
 /** Trade habit: the joints of a hurt tube are looked at first. Common practice, no source. */
 const NEAR = [0, 0.5, 0.15] as const;
 /** Below these a reason is not worth reading. */
-const TELL_PATH = 0.1;
+const TELL_PATH = 0.02;
 const TELL_SHARE = 0.05;
 /** A case in which a member carries less than this share of the most used one says nothing about it. */
 const IDLE = 1e-3;

@@ -10,7 +10,7 @@ import { type Evidence, type Told, together } from './evidence.ts';
 import { gather } from './gather.ts';
 import type { LoadPath, NextRow } from './result.ts';
 
-/** Rows below one in a hundred are left out. */
+/** Rows below one in a hundred, and those of which no single reason is worth reading, are left out. */
 const LEAST_SCORE = 0.01;
 /** Starting value: a member looked at with the finish on counts half. Common practice, no source. */
 const LOOKED_AT = 0.5;
@@ -90,7 +90,7 @@ type Draft = Omit<NextRow, 'rank'>;
 /** Best first; equal ones by energy share, then in the truss's order, which they come in. */
 const ranked = (rows: readonly Draft[]): NextRow[] =>
   rows
-    .filter((r) => r.score >= LEAST_SCORE)
+    .filter((r) => r.score >= LEAST_SCORE && r.reasons.length > 0)
     .toSorted((p, q) => q.score - p.score || (q.w ?? 0) - (p.w ?? 0))
     .map((r, k) => ({ ...r, score: 100 * r.score, rank: k + 1 }));
 
