@@ -4,22 +4,23 @@ import { latestOf } from '../core/job/stampOrder.ts';
 import { standing } from '../core/job/standing.ts';
 import type { LockedMember } from '../core/lockedIn/result.ts';
 import type { MapViewName } from './draw/project.ts';
+import { heading } from './record/heading.ts';
 import { pageOne } from './record/pageOne.ts';
-import type { Part, Report, ReportHead, Section } from './record/sections.ts';
+import { reliefSections } from './record/reliefSections.ts';
+import type { Part, Report, ReportHead } from './record/sections.ts';
 import { showTime, type Units } from './show.ts';
 import { areasTable, lookAgainTable } from './tables/coverage.ts';
 import { decisionsTable, findingsTable } from './tables/findings.ts';
+import { fitLines } from './tables/fit.ts';
 import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
 import { lookNextTable } from './tables/lookNext.ts';
-import { releaseLines, reliefOf, rowsOnPaper, supportLines } from './tables/relief.ts';
 import type { Showing } from './tables/showing.ts';
 import { issuesTable, manualTable, sourcesTable } from './tables/sources.ts';
 import { spreadTable, swingTable } from './tables/spread.ts';
 import { casesTable } from './tables/statics.ts';
-import { fitLines, readingsTable, shapeTable, targetsTable } from './tables/trammel.ts';
+import { readingsTable, shapeTable, targetsTable } from './tables/trammel.ts';
 import { cautionsFor } from './words/cautions.ts';
 import { countWords, listWords } from './words/names.ts';
-import { targetNoteWords } from './words/relief.ts';
 
 /** What a report needs besides the job and its results; all of it is printed. */
 export interface ReportOptions {
@@ -46,12 +47,6 @@ export const reportHead = (job: Job, options: ReportOptions): ReportHead => {
   };
 };
 
-const heading = (text: string, note?: string): Section => ({
-  kind: 'heading',
-  text,
-  ...(note ? { note } : {}),
-});
-
 const readingColumns = [
   'distance',
   'words',
@@ -64,77 +59,6 @@ const readingColumns = [
   'verdict',
   'scatter',
 ];
-const cutColumns = [
-  'order',
-  'cuts',
-  'verdict',
-  'source',
-  'eta',
-  'opens',
-  'sag',
-  'tier',
-  'why',
-  'saw',
-  'moves',
-];
-
-const reliefSections = (showing: Showing): readonly Section[] => {
-  const { relief } = showing.assessment;
-  const head: readonly Section[] = [
-    heading('Relief cuts'),
-    { kind: 'cautions', cautions: cautionsFor('cutting') },
-    ...(relief.kind === 'notRanked'
-      ? [{ kind: 'lines', lines: ['Not ranked: say how the truss is held.'], strong: true } as const]
-      : []),
-    ...(relief.kind === 'movesFreely'
-      ? [
-          {
-            kind: 'lines',
-            lines: ['The truss moves freely as held, so no cut is worked.'],
-            strong: true,
-          } as const,
-        ]
-      : []),
-  ];
-  if (relief.targets.length === 0)
-    return [
-      ...head,
-      { kind: 'lines', lines: ['No member has a finding or a decision, so no cut is worked.'] },
-    ];
-  return [
-    ...head,
-    { kind: 'lines', lines: supportLines(relief.targets) },
-    ...relief.targets.flatMap((target): readonly Section[] => {
-      const first = releaseLines(target);
-      const measure = target.measureFirst;
-      return [
-        { kind: 'subheading', text: `To relieve ${target.member}` },
-        {
-          kind: 'lines',
-          lines: [
-            ...(first.length > 0 ? [`First, without a saw: ${first.join(' ')}`] : []),
-            ...target.notes.map((note) => targetNoteWords[note]),
-            ...(measure.length > 0
-              ? [`Damage with no size given nearby: measure ${listWords(measure)} before any cut.`]
-              : []),
-          ],
-        },
-        { kind: 'table', table: reliefOf(showing, target), only: cutColumns, most: rowsOnPaper(target) },
-        ...(target.soundNotListed > 0
-          ? ([
-              {
-                kind: 'lines',
-                lines: [
-                  `${countWords(target.soundNotListed, 'sound tube')} further off or of less help are not listed.`,
-                ],
-              },
-            ] as const)
-          : []),
-      ];
-    }),
-  ];
-};
-
 const views: readonly (readonly MapViewName[])[] = [
   ['leftSide'],
   ['rightSide'],

@@ -1,7 +1,9 @@
+import type { Model } from '../../core/job/modelSchema.ts';
 import type { Standing } from '../../core/job/standing.ts';
 import { showTime } from '../show.ts';
 import type { Showing } from '../tables/showing.ts';
 import { workingAid } from '../words/cautions.ts';
+import { setupWords } from '../words/held.ts';
 import { countWords, listWords, zoneWords } from '../words/names.ts';
 import { verdictWords } from '../words/record.ts';
 import type { ReportHead, Section } from './sections.ts';
@@ -20,13 +22,12 @@ const people = ({ job }: Showing): string => {
         .join(', ');
 };
 
-const heldWords = ({ job, assessment }: Showing, live: Standing): string => {
+const heldWords = ({ assessment }: Showing, live: Standing, model: Model): string => {
   const latest = live.held[live.held.length - 1];
-  const id = assessment.statics.heldAs;
-  const setup = job.model.setups.find((one) => one.id === id)?.name ?? id;
-  return latest
-    ? `${setup}, entered by ${latest.by} ${showTime(latest.at)}`
-    : `${setup}; nobody has entered how it is held now`;
+  const words = setupWords(model, assessment.statics.heldAs);
+  return latest && assessment.statics.heldAs !== 'threeTwoOne'
+    ? `${words}, entered by ${latest.by} ${showTime(latest.at)}`
+    : words;
 };
 
 const standsWords = ({ assessment: { statics } }: Showing): string => {
@@ -67,7 +68,7 @@ const gateLines = (live: Standing): readonly string[] => {
       ? [`${record.step}: opened by ${record.by}, ${showTime(record.at)}. Reason: ${gate}`]
       : [];
   });
-  return opened.length > 0 ? opened : ['No gate was opened by name.'];
+  return opened;
 };
 
 /** Page one: what the job is, what state it is in, and first of all what nobody has looked at. */
@@ -88,6 +89,7 @@ export const pageOne = (showing: Showing, head: ReportHead, live: Standing): rea
     ...(notLookedAt.clusters.length > 0 ? [{ title: 'Clusters', ids: notLookedAt.clusters }] : []),
   ];
   const model = live.model ?? job.model;
+  const gates = gateLines(live);
   return [
     { kind: 'title', text: head.title, under: `${job.name}` },
     {
@@ -98,29 +100,18 @@ export const pageOne = (showing: Showing, head: ReportHead, live: Standing): rea
         ['Datum', model.datum],
         ['Latest record', head.date],
         ['People', people(showing)],
-        ['Held', heldWords(showing, live)],
+        ['Held', heldWords(showing, live, model)],
         [
           'Truss',
           `${countWords(truss.members.length, 'member')}, ${countWords(truss.clusters.length, 'cluster')}. ${standsWords(showing)}`,
         ],
         ['Findings', findingsWords(showing)],
         ['Distances', distancesWords(showing)],
+        ['Gates opened by name', gates.length > 0 ? gates.join('\n') : 'none'],
         ...(live.mishap?.story ? [['As told', live.mishap.story] as const] : []),
       ],
     },
     { kind: 'lines', lines: [`${workingAid}. It counts and reckons; people decide and sign.`], strong: true },
-    {
-      kind: 'notLookedAt',
-      counts: [
-        share(notLookedAt.members.length, truss.members.length, 'member'),
-        share(notLookedAt.clusters.length, truss.clusters.length, 'cluster'),
-      ],
-      groups,
-    },
-    { kind: 'subheading', text: 'Counts' },
-    { kind: 'counts', coverage },
-    { kind: 'subheading', text: 'Gates opened by name' },
-    { kind: 'lines', lines: gateLines(live) },
     ...(coverage.clashes.length > 0
       ? ([
           { kind: 'subheading', text: 'Two corrections of one record' },
@@ -133,5 +124,15 @@ export const pageOne = (showing: Showing, head: ReportHead, live: Standing): rea
           },
         ] as const)
       : []),
+    {
+      kind: 'notLookedAt',
+      counts: [
+        share(notLookedAt.members.length, truss.members.length, 'member'),
+        share(notLookedAt.clusters.length, truss.clusters.length, 'cluster'),
+      ],
+      groups,
+    },
+    { kind: 'subheading', text: 'Counts' },
+    { kind: 'counts', coverage },
   ];
 };

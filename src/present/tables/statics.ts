@@ -1,6 +1,7 @@
 import type { MemberForce, SolvedCase } from '../../core/statics/result.ts';
 import { fixed, showAxial, whole } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
+import { setupWords } from '../words/held.ts';
 import { type Showing, wordsOf } from './showing.ts';
 
 interface ForceRow {
@@ -12,9 +13,6 @@ const size = (v: readonly number[]): number => Math.hypot(...v);
 
 const name = (showing: Showing, id: string): string =>
   showing.job.model.loadCases.find((loadCase) => loadCase.id === id)?.name ?? id;
-
-const setupName = (showing: Showing, id: string): string =>
-  showing.job.model.setups.find((setup) => setup.id === id)?.name ?? id;
 
 /** Forces of every member in every load case, as drawn and undamaged. */
 export const forcesTable = (showing: Showing): Table => {
@@ -126,7 +124,7 @@ export const casesTable = (showing: Showing): Table => {
           text: (solved) => name(showing, solved.id),
           raw: (solved) => solved.id,
         },
-        { id: 'setup', title: 'Held as', text: (solved) => setupName(showing, solved.setup) },
+        { id: 'setup', title: 'Held as', text: (solved) => setupWords(showing.job.model, solved.setup) },
         {
           id: 'member',
           title: 'Most stressed',
