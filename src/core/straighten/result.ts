@@ -9,8 +9,8 @@ export interface AxisFit {
   readonly chordIn: number;
   /** Place of the greatest bend, from the member's `from` cluster: push here first. */
   readonly atIn: Figure;
-  /** Which way it is bent, as a clock position; null when only one side was read. */
-  readonly clock: Figure | null;
+  /** Clock position the crown points to: the ram’s side. Within the one plane read when not all round; null: no bend. */
+  readonly clock: number | null;
   readonly shape: 'smooth' | 'kinked' | 'cannotTell';
   /** Angle the tube turns through over the readings. */
   readonly turnRad: Figure;
@@ -94,7 +94,8 @@ export interface Roundness {
 
 /** A stop: cut out, do not go on straightening. */
 export interface Stop {
-  readonly why: 'kink' | 'crack' | 'wall' | 'dent' | 'reversals' | 'break';
+  readonly why: 'kink' | 'crack' | 'wall' | 'dent' | 'break' | 'hole';
+  /** Finding or progress record. */
   readonly record: string;
 }
 
@@ -118,13 +119,24 @@ export interface StraightenRow {
   readonly next?: SetUp;
   readonly pushes: readonly Push[];
   readonly reversals: number;
+  /** `reversed`, `wrong-plane` … worded in `present/words.ts`. */
+  readonly cautions: readonly string[];
   /** Effective yield strength after the measured pushes. */
   readonly yieldPsi: Figure;
   readonly roundness: readonly Roundness[];
   readonly stops: readonly Stop[];
   readonly checks: readonly Check[];
   /** `straight`: every check since the last push is within the user's limits and clear of cracks. */
-  readonly says: 'stop' | 'straight' | 'straightenedNoLimit' | 'outside' | 'notChecked' | 'notStarted';
+  readonly says:
+    | 'stop'
+    | 'straight'
+    | 'straightenedNoLimit'
+    | 'outside'
+    | 'cannotTell'
+    | 'notChecked'
+    | 'notStarted';
+  /** The `done` record that accepts the result as it stands, with its name. */
+  readonly accepted?: { readonly record: string; readonly by: string };
 }
 
 /** Stage `straighten`: every member with a bow, kink or oval, or decided to be straightened or rounded out. */
