@@ -1,15 +1,10 @@
-import { type DragEvent, useEffect, useRef } from 'react';
+import { type ComponentType, type DragEvent, lazy, Suspense, useEffect, useRef } from 'react';
 import { cautionsFor } from '../present/words/cautions.ts';
 import { issueSentence, mendSentence } from '../present/words/issues.ts';
 import { pressKey } from './commands.ts';
 import { openFile, saveCopy } from './jobs.ts';
 import { Inspector } from './panels/Inspector.tsx';
-import { LoadPathPanel } from './panels/LoadPath.tsx';
 import { Picture } from './panels/Picture.tsx';
-import { RecordPanel } from './panels/Record.tsx';
-import { RelievePanel } from './panels/Relieve.tsx';
-import { StartPanel } from './panels/Start.tsx';
-import { TrammelPanel } from './panels/Trammel.tsx';
 import { TrussTable } from './panels/TrussTable.tsx';
 import { WalkRoundPanel } from './panels/WalkRound.tsx';
 import { ErrorEdge } from './parts/ErrorEdge.tsx';
@@ -23,14 +18,15 @@ import { usePrefs } from './state/prefs.ts';
 import { useSaved } from './state/saved.ts';
 import { type Route as RouteName, useView } from './state/view.ts';
 
-const panels = {
-  start: StartPanel,
+/** The first panel comes with the page, the others when the route gets there, so that the picture is not kept waiting. */
+const panels: { readonly [R in RouteName]: ComponentType } = {
+  start: lazy(async () => ({ default: (await import('./panels/Start.tsx')).StartPanel })),
   walkRound: WalkRoundPanel,
-  loadPath: LoadPathPanel,
-  trammel: TrammelPanel,
-  relieve: RelievePanel,
-  record: RecordPanel,
-} as const satisfies Record<RouteName, () => React.ReactNode>;
+  loadPath: lazy(async () => ({ default: (await import('./panels/LoadPath.tsx')).LoadPathPanel })),
+  trammel: lazy(async () => ({ default: (await import('./panels/Trammel.tsx')).TrammelPanel })),
+  relieve: lazy(async () => ({ default: (await import('./panels/Relieve.tsx')).RelievePanel })),
+  record: lazy(async () => ({ default: (await import('./panels/Record.tsx')).RecordPanel })),
+};
 
 const dropped = (event: DragEvent): void => {
   event.preventDefault();
@@ -81,7 +77,9 @@ export const App = () => {
             key={route}
             words="This part of the screen failed. The job is saved; the other parts go on working."
           >
-            <Panel />
+            <Suspense fallback={null}>
+              <Panel />
+            </Suspense>
           </ErrorEdge>
         </div>
       </aside>

@@ -174,20 +174,26 @@ export const keysOf = (
     .join('+');
 };
 
-const inField = (target: EventTarget | null): boolean =>
-  target instanceof Element && target.closest('input, select, textarea, [contenteditable]') !== null;
+const within = (target: EventTarget | null, selector: string): boolean =>
+  target instanceof Element && target.closest(selector) !== null;
+
+const fields = 'input, select, textarea, [contenteditable]';
+const texts = 'input:not([type="checkbox"], [type="radio"]), textarea, [contenteditable]';
+
+/** Whether a key must be left to what has the focus: typing in a field, and a text field's own undo. */
+const isTheirs = (event: KeyboardEvent, keys: string): boolean => {
+  const held = event.ctrlKey || event.metaKey || event.altKey;
+  if (!held) return within(event.target, fields);
+  return (keys === 'Mod+Z' || keys === 'Mod+Shift+Z') && within(event.target, texts);
+};
 
 /** Does what the key says; gives whether there was such a command. */
 export const pressKey = (event: KeyboardEvent): boolean => {
   const keys = keysOf(event);
   const command = commands.find((one) => one.keys === keys);
-  if (!command?.when()) return false;
-  const plain = !event.ctrlKey && !event.metaKey && !event.altKey;
-  if (
-    plain &&
-    (inField(event.target) || (!usePrefs.getState().letterKeys && keys.length <= 7 && keys !== 'Escape'))
-  )
-    return false;
+  const isLetter = /^(Shift\+)?.$/.test(keys);
+  if (!command?.when() || isTheirs(event, keys)) return false;
+  if (isLetter && !usePrefs.getState().letterKeys) return false;
   command.do();
   return true;
 };

@@ -1,6 +1,6 @@
 import type { Change, Draft, Tagging } from '../core/job/change.ts';
-import type { Damage, Finding, Reading, RecordOf } from '../core/job/jobSchema.ts';
-import { damageTags } from '../present/tags.ts';
+import type { Choice, Damage, Finding, Reading, RecordOf } from '../core/job/jobSchema.ts';
+import { choiceWords, damageTags } from '../present/tags.ts';
 import { zoneWords } from '../present/words/names.ts';
 import { type AtOnce, useAnswer } from './state/answer.ts';
 import { change } from './state/job.ts';
@@ -103,6 +103,12 @@ export const saveFinding = (finding: Draft<Finding>, corrects?: string): boolean
     ? change({ kind: 'addFinding', finding }, what)
     : change({ kind: 'correctFinding', id: corrects, finding }, `${what} corrected`);
 };
+
+export const decide = (of: readonly string[], choice: Choice, reason: string): boolean =>
+  change(
+    { kind: 'decide', of, choice, ...(reason.trim() === '' ? {} : { reason: reason.trim() }) },
+    `${choiceWords[choice]}: ${idWords(of)}`,
+  );
 
 export const saveReading = (reading: Draft<Reading>): boolean =>
   change({ kind: 'addReading', reading }, `Reading ${reading.ends[0].cluster} to ${reading.ends[1].cluster}`);

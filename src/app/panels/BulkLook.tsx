@@ -4,7 +4,7 @@ import { zoneWords } from '../../present/words/names.ts';
 import { accessHides, accessWords, methodWords } from '../../present/words/record.ts';
 import { lookAtZone, setAccess } from '../deeds.ts';
 import type { AtOnce } from '../state/answer.ts';
-import { setView, useView } from '../state/view.ts';
+import { ask, setView, useView } from '../state/view.ts';
 import { LookBy } from './LookBy.tsx';
 
 /** A whole face of one bay recorded as looked at, with the method; never more than one face at a time. */
@@ -26,6 +26,7 @@ export const BulkLook = ({ now }: { readonly now: AtOnce }) => {
             onChange={(e) => {
               setChosen(e.target.value);
               setView({ apart: e.target.value === '' ? null : { zone: e.target.value, how: 'isolate' } });
+              ask('keep', 'all');
             }}
           >
             <option value="">Choose …</option>

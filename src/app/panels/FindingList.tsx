@@ -44,7 +44,7 @@ export const FindingList = ({ now, id }: { readonly now: AtOnce; readonly id: st
                     type="button"
                     className="link"
                     aria-label={`Remove ${word.toLowerCase()} on ${id}`}
-                    onClick={() => removeRecord(finding.id, `${word.toLowerCase()} on ${id} removed`)}
+                    onClick={() => removeRecord(finding.id, `${word} on ${id} removed`)}
                   >
                     Remove
                   </button>
@@ -71,7 +71,7 @@ export const FindingList = ({ now, id }: { readonly now: AtOnce; readonly id: st
               <button
                 type="button"
                 className="link"
-                onClick={() => removeRecord(decision.id, `decision on ${id} removed`)}
+                onClick={() => removeRecord(decision.id, `Decision on ${id} removed`)}
               >
                 Remove
               </button>

@@ -10,6 +10,7 @@ import { TagMark } from '../parts/TagMark.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { ask, select, useView } from '../state/view.ts';
+import { TubeForces } from './TubeForces.tsx';
 
 /** Where to look next, with the reasons: for the tube in hand, and for the whole job. */
 export const LoadPathPanel = () => {
@@ -35,6 +36,7 @@ export const LoadPathPanel = () => {
               No other path carries its load: a length error in it changes shape, not force.
             </p>
           )}
+          <TubeForces all={all} id={asked} />
           <OnlyThese ids={[asked, ...rows.slice(0, 10).map(({ id }) => id)]} />
           <NextList rows={rows} limit={10} empty="No other tube has a part in its load." />
         </section>

@@ -1,28 +1,30 @@
-import { lazy, Suspense, useMemo, useSyncExternalStore } from 'react';
+import { lazy, Suspense, useMemo } from 'react';
 import { ErrorEdge } from '../parts/ErrorEdge.tsx';
-import type { Hit } from '../scene/sceneProps.ts';
+import { OverlayStrip } from '../picture/OverlayStrip.tsx';
+import { type Laid, overlayFor } from '../picture/overlayFor.ts';
+import { useStill } from '../picture/useStill.ts';
+import { useSwing } from '../picture/useSwing.ts';
+import type { Hit, SceneShape } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
 import { ghostedIds } from '../state/apart.ts';
+import { useOverlay } from '../state/overlay.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, selectAll, setView, useView } from '../state/view.ts';
 import { foundShape, trammelLines } from './trammelLines.ts';
 
 const Scene = lazy(async () => ({ default: (await import('../scene/Scene.tsx')).Scene }));
 
-const still = matchMedia('(prefers-reduced-motion: reduce)');
-const useStill = (): boolean =>
-  useSyncExternalStore(
-    (changed) => {
-      still.addEventListener('change', changed);
-      return () => still.removeEventListener('change', changed);
-    },
-    () => still.matches,
-  );
-
 const picked = (hit: Hit | null): void => {
   if (!hit) {
     if (!useView.getState().several) selectAll([]);
   } else select(hit.id, hit.additive || useView.getState().several, hit.alongIn ?? null);
+};
+
+/** The overlay's shape; a movement at its place in the swing, or both its ends when it stands still. */
+const swung = (laid: Laid | null, swing: number, moving: boolean): SceneShape | undefined => {
+  const shape = laid?.shape;
+  if (!shape || !laid.swings) return shape;
+  return moving ? { ...shape, factor: shape.factor * swing } : { ...shape, bothWays: true };
 };
 
 const showTable = (): void => setView({ middle: 'table' });
@@ -47,27 +49,51 @@ export const Picture = () => {
     () => (trammel && route === 'trammel' ? foundShape(trammel, found.hold, found.factor) : undefined),
     [trammel, route, found],
   );
+  const all = useAnswer((answer) => answer.assessment);
+  const overlay = useOverlay();
+  const overlaid = route === 'loadPath' || route === 'relieve';
+  const laid = useMemo(
+    () =>
+      now && all && overlaid
+        ? overlayFor({ all, model: now.live.model ?? now.job.model, overlay, light, units })
+        : null,
+    [now, all, overlaid, overlay, light, units],
+  );
+  const swing = useSwing(laid?.swings === true && overlay.playing && !motionless);
+  const bent = useMemo(
+    () => swung(laid, swing, overlay.playing && !motionless),
+    [laid, swing, overlay.playing, motionless],
+  );
   if (!now) return <p className="empty">No truss is open.</p>;
   return (
     <ErrorEdge words="The picture cannot be drawn here. The table does everything the picture does.">
-      <Suspense fallback={<p className="empty">The picture is being set up …</p>}>
-        <Scene
-          truss={now.truss}
-          marks={now.marks}
-          selected={picks}
-          ghosted={ghosted}
-          labels={labels}
-          lines={lines}
-          {...(shape ? { shape } : {})}
-          scaleUnit={units === 'mm' ? 'mm' : 'in'}
-          adding={several}
-          onUnavailable={showTable}
-          light={light}
-          view={camera}
-          reducedMotion={motionless}
-          onPick={picked}
-        />
-      </Suspense>
+      <div className="picture-frame">
+        <div className="picture-scene">
+          <Suspense fallback={<p className="empty">The picture is being set up …</p>}>
+            <Scene
+              truss={now.truss}
+              marks={now.marks}
+              selected={picks}
+              ghosted={ghosted}
+              labels={labels}
+              lines={lines}
+              {...(bent ? { shape: bent } : shape ? { shape } : {})}
+              {...(laid?.colours ? { colours: laid.colours } : {})}
+              {...(laid?.numbers ? { numbers: laid.numbers } : {})}
+              {...(laid?.arrows ? { arrows: laid.arrows } : {})}
+              {...(laid?.cutMarks ? { cutMarks: laid.cutMarks } : {})}
+              scaleUnit={units === 'mm' ? 'mm' : 'in'}
+              adding={several}
+              onUnavailable={showTable}
+              light={light}
+              view={camera}
+              reducedMotion={motionless}
+              onPick={picked}
+            />
+          </Suspense>
+        </div>
+        {laid && <OverlayStrip strip={laid.strip} />}
+      </div>
       {ghosted.size > 0 && (
         <p className="faded small">
           {ghosted.size} faded{' '}

@@ -129,7 +129,7 @@ const Taken = ({ ids }: { readonly ids: readonly string[] }) => {
             type="button"
             className="link"
             aria-label={`Remove reading ${reading.ends[0].cluster} to ${reading.ends[1].cluster}`}
-            onClick={() => removeRecord(reading.id, 'reading removed')}
+            onClick={() => removeRecord(reading.id, 'Reading removed')}
           >
             Remove
           </button>

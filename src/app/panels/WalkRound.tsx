@@ -5,6 +5,7 @@ import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { setView, useView } from '../state/view.ts';
 import { BulkLook } from './BulkLook.tsx';
+import { Decide } from './Decide.tsx';
 import { FindingForm } from './FindingForm.tsx';
 import { FindingList } from './FindingList.tsx';
 import { LookBy } from './LookBy.tsx';
@@ -26,6 +27,7 @@ export const WalkRoundPanel = () => {
           <FindingForm key={only} now={now} id={only} />
         </>
       )}
+      {known.length > 0 && <Decide ids={known} />}
       <Twins now={now} />
       {known.length === 0 && <Left now={now} />}
       <BulkLook now={now} />

@@ -73,7 +73,7 @@ export const FindBox = () => {
         aria-controls={list}
         aria-autocomplete="list"
         aria-activedescendant={shown ? `${list}-${aim}` : undefined}
-        placeholder="Find: U4R, upper left bay 4, brace …"
+        placeholder="Find: U4R, left bay 4, brace"
         autoComplete="off"
         spellCheck={false}
         value={typed}

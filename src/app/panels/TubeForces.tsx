@@ -1,0 +1,40 @@
+import type { Assessment } from '../../core/assessment.ts';
+import { showAxial, showStress } from '../../present/show.ts';
+import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
+import { useAnswer } from '../state/answer.ts';
+
+/** What one tube carries in each load case, and what measured bends lock into it. */
+export const TubeForces = ({ all, id }: { readonly all: Assessment; readonly id: string }) => {
+  const model = useAnswer((answer) => answer.atOnce && (answer.atOnce.live.model ?? answer.atOnce.job.model));
+  const { statics } = all;
+  const locked = all.lockedIn.members.find((member) => member.id === id);
+  const nameOf = (caseId: string): string =>
+    model?.loadCases.find((one) => one.id === caseId)?.name ?? caseId;
+  if (statics.kind !== 'stands') return null;
+  return (
+    <details>
+      <summary>What {id} carries</summary>
+      <div className="figures">
+        {statics.cases.map((solved) => {
+          const force = solved.members.find((member) => member.id === id);
+          return force ? (
+            <PlainLine key={solved.id} name={nameOf(solved.id)}>
+              {showAxial(force.axialLbf)}, {showStress(force.stressPsi)}
+            </PlainLine>
+          ) : null;
+        })}
+        {locked && (
+          <>
+            <FigureLine name="Locked in by bends, along the tube" figure={locked.axialLbf} />
+            <FigureLine name="Locked in by bends, end moment" figure={locked.endMomentInLbf} />
+            <FigureLine name="Locked in by bends, stress" figure={locked.stressPsi} />
+          </>
+        )}
+      </div>
+      <p className="small soft">
+        Elastic sums on the truss as drawn, held {statics.heldAs}, from the load cases of the model. Stress is
+        the largest on the tube from axial force and bending.
+      </p>
+    </details>
+  );
+};
