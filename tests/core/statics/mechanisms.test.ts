@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { dot, sub, unit } from '../../../src/core/base/vec3.ts';
 import { pinnedCount, pinnedMovements, selfStressStates } from '../../../src/core/statics/mechanisms.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
@@ -6,6 +6,9 @@ import { expectNear } from '../../kit/near.ts';
 import { soak } from '../../kit/soak.ts';
 import { boxModel } from '../../kit/trusses.ts';
 import { boxTruss, heldAt, POINT, trussOf } from './boxTruss.ts';
+
+// A soak takes minutes on a busy machine.
+vi.setConfig({ testTimeout: 600_000 });
 
 const runs = soak(100);
 

@@ -1,8 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { type ClusterGraph, minimumDegree } from '../../../src/core/statics/ordering.ts';
 import { findFronts } from '../../../src/core/statics/symbolic.ts';
 import { soak } from '../../kit/soak.ts';
 import { seededRandom } from '../../kit/trusses.ts';
+
+// A soak takes minutes on a busy machine.
+vi.setConfig({ testTimeout: 600_000 });
 
 const graphOf = (n: number, edges: readonly (readonly [number, number])[]): ClusterGraph => {
   const lists = Array.from({ length: n }, () => new Set<number>());

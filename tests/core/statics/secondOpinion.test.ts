@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Held } from '../../../src/core/job/jobSchema.ts';
 import type { LoadCase, Model } from '../../../src/core/job/modelSchema.ts';
 import { type HeldNow, heldBySetup, heldNow } from '../../../src/core/statics/held.ts';
@@ -13,6 +13,9 @@ import { expectNear } from '../../kit/near.ts';
 import { soak } from '../../kit/soak.ts';
 import { boxModel, seededRandom } from '../../kit/trusses.ts';
 import { solveInLocalAxes } from './localAxes.ts';
+
+// A soak takes minutes on a busy machine.
+vi.setConfig({ testTimeout: 600_000 });
 
 const because = 'two formulations of one elastic frame; rounding times a condition of 1e6 to 1e9';
 

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { cross, dot, scale, sub, unit, type Vec3 } from '../../../src/core/base/vec3.ts';
 import type { LoadCase, Model } from '../../../src/core/job/modelSchema.ts';
 import type { Frame } from '../../../src/core/statics/frame.ts';
@@ -14,6 +14,9 @@ import { expectNear } from '../../kit/near.ts';
 import { soak } from '../../kit/soak.ts';
 import { boxModel, frozen, seededRandom } from '../../kit/trusses.ts';
 import { ALL, boxTruss, heldAt, modelOf, POINT, trussOf, tube } from './boxTruss.ts';
+
+// A soak takes minutes on a busy machine.
+vi.setConfig({ testTimeout: 600_000 });
 
 type Stands = Extract<Statics, { kind: 'stands' }>;
 const runs = soak(200);
@@ -63,13 +66,7 @@ const axial = (c: SolvedCase): number[] => c.members.map((m) => m.axialLbf);
  * Forces and moments left over at each cluster from what is reported: the ends' shear follows from the moments by the
  * member's own balance, the weight is half at either end.
  */
-const leftOver = (
-  truss: Truss,
-  support: HeldNow,
-  loadCase: LoadCase,
-  got: SolvedCase,
-  lumped = false,
-): number[] => {
+const leftOver = (truss: Truss, support: HeldNow, loadCase: LoadCase, got: SolvedCase): number[] => {
   const at = new Map(truss.clusters.map((c, k) => [c.id, k]));
   const sum = new Array<number>(6 * truss.clusters.length).fill(0);
   const put = (cluster: string, first: number, v: readonly number[], s = 1): void => {
@@ -109,7 +106,6 @@ const leftOver = (
     put(m.to, 0, to, -1);
     put(m.to, 3, f.momentToInLbf, -1);
   });
-  if (lumped) expect(got.setup).toBe('free');
   return sum;
 };
 
@@ -130,8 +126,7 @@ describe('equilibrium', () => {
       check(readModel(file));
     });
   it(`holds on random boxes, seeds 1 to ${runs}`, () => {
-    for (const seed of seeds)
-      check(boxModel(seed, { bracing: 'random', joints: seed % 4 ? 'welded' : 'welded' }));
+    for (const seed of seeds) check(boxModel(seed, { bracing: 'random' }));
   });
   it('gives the ground the whole weight and its moment', () => {
     const truss = boxTruss(8);
