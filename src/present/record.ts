@@ -10,6 +10,7 @@ import { reliefSections } from './record/reliefSections.ts';
 import type { Part, Report, ReportHead } from './record/sections.ts';
 import { showTime, type Units } from './show.ts';
 import { areasTable, lookAgainTable } from './tables/coverage.ts';
+import { instrumentsLine } from './tables/entered.ts';
 import { decisionsTable, findingsTable } from './tables/findings.ts';
 import { fitLines } from './tables/fit.ts';
 import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
@@ -19,6 +20,7 @@ import { issuesTable, manualTable, sourcesTable } from './tables/sources.ts';
 import { spreadTable, swingTable } from './tables/spread.ts';
 import { casesTable } from './tables/statics.ts';
 import { readingsTable, shapeTable, targetsTable } from './tables/trammel.ts';
+import { winAnsi } from './winAnsi.ts';
 import { cautionsFor } from './words/cautions.ts';
 import { countWords, listWords } from './words/names.ts';
 
@@ -111,7 +113,8 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
         side,
         sections: [
           heading('Findings'),
-          { kind: 'table', table: findingsTable(showing) },
+          { kind: 'cautions', cautions: cautionsFor('noSource') },
+          { kind: 'table', table: findingsTable(showing, live.photos) },
           { kind: 'subheading', text: 'Decisions' },
           { kind: 'table', table: decisionsTable(showing) },
           heading('Look again'),
@@ -142,7 +145,7 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
         sections: [
           heading('Trammel readings against targets'),
           { kind: 'cautions', cautions: cautionsFor('measuring') },
-          { kind: 'lines', lines: fitLines(showing) },
+          { kind: 'lines', lines: [...fitLines(showing), ...instrumentsLine(live.readings)] },
           { kind: 'table', table: readingsTable(showing), only: readingColumns },
           { kind: 'subheading', text: 'Shape from the readings' },
           { kind: 'table', table: shapeTable(showing) },
@@ -172,12 +175,13 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           heading('Load cases'),
           { kind: 'table', table: casesTable(showing) },
           heading('Sources and assumptions'),
-          { kind: 'cautions', cautions: [...cautionsFor('generalRules'), ...cautionsFor('noSource')] },
+          { kind: 'cautions', cautions: cautionsFor('generalRules') },
           { kind: 'table', table: sourcesTable(showing) },
           { kind: 'subheading', text: 'Your own data' },
           { kind: 'table', table: manualTable(showing, live.manual) },
           heading('Open questions'),
           { kind: 'table', table: issuesTable(showing) },
+          { kind: 'lines', lines: unprintable(job) },
           ...(live.notes.length > 0
             ? ([
                 heading('Notes'),
@@ -194,6 +198,16 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
       },
     ],
   };
+};
+
+/** What a person typed that the fonts of paper lack: said, so that a `?` is never taken for theirs. */
+const unprintable = (job: Job): readonly string[] => {
+  const lost = new Set(winAnsi(JSON.stringify(job)).lost).size;
+  return lost === 0
+    ? []
+    : [
+        `${countWords(lost, 'character')} of this job cannot be printed and ${lost === 1 ? 'stands' : 'stand'} as "?" here; the job and the CSV files have ${lost === 1 ? 'it' : 'them'}.`,
+      ];
 };
 
 /** The members with the largest locked-in stress first, by the upper end of its range. */

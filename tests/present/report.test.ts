@@ -166,6 +166,21 @@ describe('a report', () => {
       expect(ops.some((op) => op.kind === 'text' && op.text.includes('NOT FOR WORK'))).toBe(true);
   });
 
+  it('says on page one how many records could not be read, and at the end what could not be printed', () => {
+    const base = emptyJob('practice-truss');
+    const job = { ...base, name: 'Öre 🔧 job', setAside: [{ kind: 'strange' }, 7] };
+    const all = sheets(damageReport(job, assess(job), options));
+    const textOf = (k: number): string =>
+      flat(
+        all
+          .at(k)!
+          .ops.flatMap((op) => (op.kind === 'text' ? [op.text] : []))
+          .join(' '),
+      );
+    expect(textOf(0)).toContain('2 records of this job cannot be read.');
+    expect(textOf(-1)).toContain('1 character of this job cannot be printed and stands as "?" here');
+  });
+
   it('keeps every line of a very long note, over as many sheets as it takes', () => {
     const base = madeJob();
     const words = Array.from({ length: 3000 }, (_, k) => `w${k}`);

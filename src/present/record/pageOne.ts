@@ -112,6 +112,17 @@ export const pageOne = (showing: Showing, head: ReportHead, live: Standing): rea
       ],
     },
     { kind: 'lines', lines: [`${workingAid}. It counts and reckons; people decide and sign.`], strong: true },
+    ...(job.setAside && job.setAside.length > 0
+      ? ([
+          {
+            kind: 'lines',
+            lines: [
+              `${countWords(job.setAside.length, 'record')} of this job cannot be read. Kept as they came, they count for nothing here.`,
+            ],
+            strong: true,
+          },
+        ] as const)
+      : []),
     ...(coverage.clashes.length > 0
       ? ([
           { kind: 'subheading', text: 'Two corrections of one record' },

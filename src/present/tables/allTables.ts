@@ -2,6 +2,7 @@ import { standing } from '../../core/job/standing.ts';
 import type { Table } from '../table.ts';
 import { clustersTable } from './clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from './coverage.ts';
+import { enteredReadingsTable } from './entered.ts';
 import { decisionsTable, findingsTable } from './findings.ts';
 import { lockedInTable, suspectsTable } from './lockedIn.ts';
 import { lookNextTable } from './lookNext.ts';
@@ -14,30 +15,34 @@ import { casesTable, forcesTable, redundancyTable } from './statics.ts';
 import { readingsTable, shapeTable, targetsTable } from './trammel.ts';
 
 /** Every table of a job, in the order of the work. One CSV each; the report prints most of them. */
-export const allTables = (showing: Showing): readonly Table[] => [
-  countsTable(showing),
-  notLookedAtTable(showing),
-  areasTable(showing),
-  membersTable(showing),
-  clustersTable(showing),
-  findingsTable(showing),
-  decisionsTable(showing),
-  lookAgainTable(showing),
-  lookNextTable(showing),
-  casesTable(showing),
-  forcesTable(showing),
-  redundancyTable(showing),
-  targetsTable(showing),
-  readingsTable(showing),
-  shapeTable(showing),
-  swingTable(showing),
-  spreadTable(showing),
-  planTable(showing),
-  lockedInTable(showing),
-  suspectsTable(showing),
-  reliefTable(showing),
-  manualTable(showing, standing(showing.job.records).manual),
-  sourcesTable(showing),
-  issuesTable(showing),
-  historyTable(showing),
-];
+export const allTables = (showing: Showing): readonly Table[] => {
+  const live = standing(showing.job.records);
+  return [
+    countsTable(showing),
+    notLookedAtTable(showing),
+    areasTable(showing),
+    membersTable(showing),
+    clustersTable(showing),
+    findingsTable(showing, live.photos),
+    decisionsTable(showing),
+    lookAgainTable(showing),
+    lookNextTable(showing),
+    casesTable(showing),
+    forcesTable(showing),
+    redundancyTable(showing),
+    targetsTable(showing),
+    readingsTable(showing),
+    enteredReadingsTable(showing, live.readings),
+    shapeTable(showing),
+    swingTable(showing),
+    spreadTable(showing),
+    planTable(showing),
+    lockedInTable(showing),
+    suspectsTable(showing),
+    reliefTable(showing),
+    manualTable(showing, live.manual),
+    sourcesTable(showing),
+    issuesTable(showing),
+    historyTable(showing),
+  ];
+};

@@ -1,4 +1,4 @@
-import type { Finding } from '../../core/job/jobSchema.ts';
+import type { Finding, RecordOf } from '../../core/job/jobSchema.ts';
 import { showTime } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
 import { choiceWords, damageTags } from '../tags.ts';
@@ -7,10 +7,16 @@ import { originWords } from '../words/record.ts';
 import { choiceOf } from './members.ts';
 import { marksById, type Showing, wordsOf } from './showing.ts';
 
-/** Every standing finding with every figure entered for it, oldest first. */
-export const findingsTable = (showing: Showing): Table => {
+/**
+ * Every standing finding with every figure entered for it, oldest first.
+ *
+ * @param photos  standing photo records; counted with the finding, or the tube or cluster, that they are of
+ */
+export const findingsTable = (showing: Showing, photos: readonly RecordOf<'photo'>[] = []): Table => {
   const words = wordsOf(showing);
   const marks = marksById(showing);
+  const photosOf = ({ id, of }: Finding): number =>
+    photos.filter((photo) => photo.of === id || photo.of === of).length;
   return tableOf<Finding>(
     {
       name: 'findings',
@@ -30,6 +36,13 @@ export const findingsTable = (showing: Showing): Table => {
           text: (finding) => choiceOf(marks.get(finding.of)) || 'none',
         },
         { id: 'note', title: 'Note', text: (finding) => finding.note ?? '' },
+        {
+          id: 'photos',
+          title: 'Photos',
+          align: 'right',
+          text: (finding) => String(photosOf(finding) || ''),
+          raw: photosOf,
+        },
         { id: 'by', title: 'By', text: (finding) => finding.by },
         {
           id: 'at',

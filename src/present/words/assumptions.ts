@@ -1,6 +1,8 @@
 /** What the sums assumed, by the names core gives them. A test reads the sources of core and fails on one without a row here. */
 const assumptions: Readonly<Record<string, string>> = {
   'bows-alone': 'from the bows alone, no moved clusters',
+  'bows-and-moved-clusters': 'from the bows and the clusters as measured before cutting',
+  'bows-and-moved-clusters': 'from the bows and the moved clusters',
   'capped-elastic-estimate': 'capped: elastic estimate, yielded',
   'cluster-place-guessed': 'the place of the cluster in the model is a guess',
   'half-sine-no-shape-given': 'smooth half-sine bow, no shape given',

@@ -166,7 +166,7 @@ export const cautions: readonly Caution[] = [
     id: 'no-limit',
     step: 'noSource',
     level: 'note',
-    text: 'No published limit is loaded for this. Ask the type-certificate holder or a design source that your authority recognises.',
+    text: 'No published limit is loaded for bow, ovality, wall loss or alignment, so no verdict stands here. Ask the type-certificate holder or a design source that your authority recognises.',
   },
   {
     id: 'general-methods',

@@ -64,6 +64,8 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'deeper-than-tube': 'A dent {got|length} deep is deeper than {of} is thick: {most|length}.',
   'wider-than-tube': 'A dent {got|length} wide is wider than {of}: {most|length}.',
   'tube-not-at-cluster': '{id} does not end at {cluster}.',
+  'damage-does-not-explain-shape':
+    'The damage recorded does not explain the measured shape; bay {bay} fits worst. The bows are used alone.',
   'kink-at-cluster': 'The kink of {member} is given {atIn} along, at its end. Its bend is not used.',
   'chord-longer-than-tube':
     'The bend of {member} is measured over {chordIn}; the tube is {lengthIn} long. It is not used.',
@@ -104,6 +106,8 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'datum-cannot-be-cross-checked':
     'The reference rests on three clusters, {clusters}, and cannot be cross-checked.',
   'strike-names-no-line': 'The struck line {topic} names no distance of the plan.',
+  'damage-does-not-explain-shape':
+    'The damage recorded does not explain the shape measured; bay {bay} fits worst. The sums use the bows alone.',
   // Lengths as typed
   'no-length': 'No length is given.',
   'not-a-length': '{got} is not a length.',
