@@ -7,9 +7,18 @@ import type { Statics } from '../statics/result.ts';
 import type { Trammel } from '../trammel/result.ts';
 import type { Member, Truss } from '../truss/result.ts';
 import { type Settled, settle } from './caps.ts';
+import { changedFrame } from './changedFrame.ts';
 import { leftOver } from './leftOver.ts';
-import { bowMoment, endMoment, type LockedState, lockedState, type Reading } from './lockedState.ts';
+import {
+  bowChanges,
+  bowMoment,
+  endMoment,
+  type LockedState,
+  type Reading,
+  sourcesOn,
+} from './lockedState.ts';
 import { misfits } from './misfit.ts';
+import { withMovedClusters } from './movedClusters.ts';
 import type { LockedIn, LockedMember } from './result.ts';
 import { shareOf, suspects } from './suspects.ts';
 
@@ -28,10 +37,17 @@ export const lockedIn = (
   truss: Truss,
   frame: Frame | MovesFreely,
   findings: readonly Finding[],
-  _trammel: Trammel,
+  trammel: Trammel,
   solved?: Statics,
 ): LockedIn => {
-  const read = misfits(truss, findings);
+  const found = misfits(truss, findings);
+  const changed = isFrame(frame) ? changedFrame(frame, bowChanges(truss, frame, found.misfits)) : null;
+  const shape = changed && withMovedClusters(truss, changed, found.misfits, trammel);
+  const read = {
+    ...found,
+    misfits: shape?.misfits ?? found.misfits,
+    issues: [...found.issues, ...(shape?.issues ?? [])],
+  };
   const byId = new Map(truss.members.map((m) => [m.id, m]));
   const common = {
     sources: read.misfits.map((m) => m.member),
@@ -41,11 +57,13 @@ export const lockedIn = (
     issues: read.issues,
   };
   if (!isFrame(frame)) return { kind: 'movesFreely', members: [], suspects: [], ...common };
-  const state = read.misfits.length > 0 ? lockedState(truss, frame, read.misfits) : null;
-  if (!state) return { kind: 'nothingMeasured', members: [], suspects: [], ...common };
+  if (!changed || read.misfits.length === 0)
+    return { kind: 'nothingMeasured', members: [], suspects: [], ...common };
+  const state: LockedState = { changed, sources: sourcesOn(changed, read.misfits) };
   const short = settle(state, 'short', byId);
   const full = settle(state, 'full', byId);
-  const assumed = ['bows-alone', ...new Set(read.misfits.flatMap((m) => m.assumed))].sort();
+  const basisOfShape = shape?.kind === 'taken' ? 'bows-and-moved-clusters' : 'bows-alone';
+  const assumed = [basisOfShape, ...new Set(read.misfits.flatMap((m) => m.assumed))].sort();
   const members = truss.members.flatMap((member) => {
     const index = frame.memberIndex.get(member.id);
     return index === undefined ? [] : [lockedMember(member, index, state, short, full, assumed)];

@@ -2,7 +2,7 @@ import { dot, unit } from '../base/vec3.ts';
 import { deformations, endForces, type Frame, type FrameMember } from '../statics/frame.ts';
 import type { Truss } from '../truss/result.ts';
 import { bowedTube, type Change, freeModes } from './bowedTube.ts';
-import { type ChangedFrame, changedFrame } from './changedFrame.ts';
+import type { ChangedFrame } from './changedFrame.ts';
 import type { Misfit } from './misfit.ts';
 
 /** The two readings of a bow: its shortening only, or the full end slopes as well. */
@@ -80,12 +80,6 @@ export const sourcesOn = (changed: ChangedFrame, misfits: readonly Misfit[]): re
     ...source,
     moves: { short: column(2 * s), full: column(2 * s + 1) },
   }));
-};
-
-/** The frame with its bent tubes as soft as their bows make them, and what each locks in; null when that moves freely. */
-export const lockedState = (truss: Truss, frame: Frame, misfits: readonly Misfit[]): LockedState | null => {
-  const changed = changedFrame(frame, bowChanges(truss, frame, misfits));
-  return changed && { changed, sources: sourcesOn(changed, misfits) };
 };
 
 /** Elastic deformations v − v⁰ of every member of the frame under some of the sources, 6 each. */
