@@ -7,18 +7,22 @@ const broken: ReadonlySet<Damage> = new Set(['crack', 'break', 'hole']);
 const ids = (here: Here, of: ReadonlySet<Damage>): readonly string[] =>
   here.placed.filter((p) => of.has(p.finding.damage)).map((p) => p.finding.id);
 
-/** What stands against keeping a tube that is only bent back: cracks, kinks, damage that stays as it is. */
-const againstKeeping = (here: Here, answered: ReadonlySet<Damage>): readonly Reason[] => {
+/** What stands against a repair that only bends or squeezes back: cracks, kinks, nothing to do, damage that stays. */
+const againstKeeping = (here: Here, answered: ReadonlySet<Damage>, nothing: string): readonly Reason[] => {
   const cracked = ids(here, broken);
   const kinked = ids(here, new Set(['kink']));
   const left = here.placed
     .map((p) => p.finding)
-
     .filter((f) => !answered.has(f.damage) && !broken.has(f.damage) && f.damage !== 'kink')
     .filter((f) => !here.within.has(f.id));
-  return [
+  const hard = [
     ...(cracked.length > 0 ? [no('no-crack-kept', { findings: cracked })] : []),
     ...(kinked.length > 0 ? [no('kink-cut-out', { findings: kinked })] : []),
+  ];
+  if (!here.placed.some((p) => answered.has(p.finding.damage)))
+    return hard.length > 0 ? hard : [no(nothing, { found: here.mark.damage })];
+  return [
+    ...hard,
     ...left.map((f) =>
       f.damage === 'other'
         ? unsure('damage-in-words', { finding: f.id })
@@ -46,14 +50,9 @@ const heat = (here: Here): readonly string[] =>
  * Source: AC 43.13-1B, 4-79, 4-91d; the kink is common practice.
  */
 export const straightenOnly = (here: Here): Judgement => {
-  const bent = here.placed.some((p) => p.finding.damage === 'bow');
-  const against = againstKeeping(here, new Set(['bow']));
+  const against = againstKeeping(here, new Set(['bow']), 'nothing-to-straighten');
   return {
-    reasons: [
-      ...against,
-      ...(bent || against.length > 0 ? [] : [no('nothing-to-straighten')]),
-      unsure('straighten-then-sleeve'),
-    ],
+    reasons: [...against, unsure('straighten-then-sleeve')],
     missing: [{ name: 'manual:straighten-only' }, ...inspection(here), ...unmeasured(here)],
     conditions: ['inspect-before-straightening', ...heat(here)],
   };
@@ -64,15 +63,9 @@ export const straightenOnly = (here: Here): Judgement => {
  * Source: AC 43.13-1B, 4-94a(3); common practice.
  */
 export const roundOutOnly = (here: Here): Judgement => {
-  const answered: ReadonlySet<Damage> = new Set(['oval', 'dent']);
-  const flat = here.placed.some((p) => answered.has(p.finding.damage));
-  const against = againstKeeping(here, answered);
+  const against = againstKeeping(here, new Set(['oval', 'dent']), 'nothing-to-round-out');
   return {
-    reasons: [
-      ...against,
-      ...(flat || against.length > 0 ? [] : [no('nothing-to-round-out')]),
-      unsure('flattening-is-dent'),
-    ],
+    reasons: [...against, unsure('flattening-is-dent')],
     missing: [{ name: 'manual:round-out-only' }, ...inspection(here), ...unmeasured(here)],
     conditions: ['inspect-before-straightening', ...heat(here)],
   };

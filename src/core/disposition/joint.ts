@@ -36,11 +36,13 @@ const notKnown = (here: Here): readonly Missing[] =>
 
 /** Findings in the bay that a repair at the cluster leaves as they are. */
 const leftInBay = (here: Here): readonly Reason[] =>
-  here.placed.flatMap((p) =>
-    p.at === 'bay' && !here.within.has(p.finding.id)
-      ? [no('judged-together', { leaves: p.finding.damage, finding: p.finding.id })]
-      : [],
-  );
+  !here.placed.some((p) => p.at === 'cluster')
+    ? []
+    : here.placed.flatMap((p) =>
+        p.at === 'bay' && !here.within.has(p.finding.id)
+          ? [no('judged-together', { leaves: p.finding.damage, finding: p.finding.id })]
+          : [],
+      );
 
 const atFitting = (here: Here): readonly string[] => (here.fitting ? ['fitting-there'] : []);
 

@@ -37,7 +37,7 @@ export const fitOfFinding = (member: Member, finding: Bow): AxisFit | null => {
   return {
     bowIn: figure(depthIn, 'in', basis, assumed, { std: finding.stdIn ?? 1 / 64 }),
     chordIn,
-    atIn: figure(start + top * chordIn, 'in', basis, assumed),
+    atIn: figure(shape === 'smooth' ? atIn : start + top * chordIn, 'in', basis, assumed),
     clock: finding.clock ?? null,
     shape,
     turnRad: figure(turn, 'rad', basis, assumed),

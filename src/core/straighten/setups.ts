@@ -1,7 +1,7 @@
 import { type Figure, figure } from '../base/figure.ts';
 import { tubeSection } from './bending.ts';
 import { pressFor, type RoundTube } from './pressFor.ts';
-import type { AxisFit, SetUp } from './result.ts';
+import type { AxisFit, Press, SetUp } from './result.ts';
 import { hinge, pressForTurn } from './springback.ts';
 
 /** Stop this far short of straight and read again. Source: common practice, no source. */
@@ -24,10 +24,17 @@ export interface Bench {
   readonly spanIn?: number;
 }
 
-/** How much a small angle at x takes off the departure at `at`, for a chord from `start` of length L. */
-const influence = (x: number, at: number, start: number, chord: number): number => {
-  const [a, b] = [Math.min(x, at) - start, Math.max(x, at) - start];
-  return (Math.max(0, a) * Math.max(0, chord - b)) / chord;
+/**
+ * What a small angle at x takes off the greatest departure, inches per radian.
+ *
+ *   G = min(x, a) (L − max(x, a))/L,  x and a from the start of the chord
+ *
+ * Source: a chord with one hinge, small angles.
+ */
+export const gain = (x: number, { atIn, line, chordIn }: AxisFit): number => {
+  const start = line[0]!.atIn;
+  const [near, far] = [Math.min(x, atIn.value) - start, Math.max(x, atIn.value) - start];
+  return (Math.max(0, near) * Math.max(0, chordIn - far)) / chordIn;
 };
 
 /**
@@ -37,10 +44,9 @@ const influence = (x: number, at: number, start: number, chord: number): number 
 const places = (fit: AxisFit, n: number, spanIn: number, { clearIn, tube }: Bench): readonly number[] => {
   const [low, high] = [clearIn[0] + spanIn / 2, clearIn[1] - spanIn / 2];
   const at = fit.atIn.value;
-  const middle = fit.line[Math.floor(fit.line.length / 2)]!.atIn;
   const wanted = Array.from({ length: n }, (_, k) => {
     const share = (k + 0.5) / n - 0.5;
-    return fit.shape === 'smooth' ? middle + share * fit.chordIn : at + (k - (n - 1) / 2) * tube.odIn;
+    return fit.shape === 'smooth' ? at + share * fit.chordIn : at + (k - (n - 1) / 2) * tube.odIn;
   });
   return wanted
     .map((x) => Math.min(Math.max(x, low), high))
@@ -56,35 +62,31 @@ const spanOn = (fit: AxisFit, bench: Bench): number => {
   return Math.max(Math.min(own, even), Math.min(own, clear / 4));
 };
 
-const setUpAt = (
-  no: number,
-  atIn: number,
-  turnRad: number,
-  spanIn: number,
-  fit: AxisFit,
-  bench: Bench,
-): SetUp | null => {
-  const lowYield = bench.yieldPsi.low ?? bench.yieldPsi.value;
-  const section = tubeSection(bench.tube);
-  const wanted = pressForTurn(section, { elasticPsi: bench.elasticPsi, yieldPsi: lowYield }, spanIn, turnRad);
-  if (!wanted) return null;
-  const { tube, elasticPsi, yieldPsi } = bench;
-  const [start] = [fit.line[0]!.atIn];
-  const takesOff = turnRad * influence(atIn, fit.atIn.value, start, fit.chordIn);
-  return {
-    no,
-    atIn,
-    blocksIn: [atIn - spanIn / 2, atIn + spanIn / 2],
-    ramClock: fit.clock,
-    press: pressFor({ tube, elasticPsi, yieldPsi, spanIn, wantedSetIn: wanted.setIn }),
-    takesOffIn: figure(takesOff, 'in', { kind: 'computed', ref: 'angle left × place in the chord' }, [
-      'kink-at-the-ram',
-    ]),
-  };
+/** Angle a span gives before the tube hinges, the tube taken at its softest. */
+const mostTurn = (spanIn: number, { tube, elasticPsi, yieldPsi }: Bench): number =>
+  hinge(tubeSection(tube), { elasticPsi, yieldPsi: yieldPsi.low ?? yieldPsi.value }, spanIn).setRad *
+  (1 - 1e-9);
+
+/** One press that leaves a wanted angle, the tube taken at its softest; null past the hinge. */
+const pressOf = (turnRad: number, spanIn: number, { tube, elasticPsi, yieldPsi }: Bench): Press | null => {
+  const soft = { elasticPsi, yieldPsi: yieldPsi.low ?? yieldPsi.value };
+  const wanted = pressForTurn(tubeSection(tube), soft, spanIn, turnRad);
+  return wanted && pressFor({ tube, elasticPsi, yieldPsi, spanIn, wantedSetIn: wanted.setIn });
 };
 
-const gains = (xs: readonly number[], fit: AxisFit): number =>
-  xs.reduce((sum, x) => sum + influence(x, fit.atIn.value, fit.line[0]!.atIn, fit.chordIn), 0);
+const setUpAt = (no: number, atIn: number, turnRad: number, press: Press, fit: AxisFit): SetUp => ({
+  no,
+  atIn,
+  blocksIn: [atIn - press.spanIn / 2, atIn + press.spanIn / 2],
+  ramClock: fit.clock,
+  press,
+  takesOffIn: figure(
+    turnRad * gain(atIn, fit),
+    'in',
+    { kind: 'computed', ref: 'angle left × place in the chord' },
+    ['angle-at-the-ram'],
+  ),
+});
 
 /**
  * The set-ups that take a bow out, in order: where the ram and the blocks stand, what to press and what it leaves. No
@@ -100,14 +102,15 @@ export const setUps = (fit: AxisFit, bench: Bench): readonly SetUp[] => {
   const spanIn = spanOn(fit, bench);
   const wantedIn = fit.bowIn.value - SHORT_IN;
   if (wantedIn <= 0 || spanIn <= 0) return [];
-  const steel = { elasticPsi: bench.elasticPsi, yieldPsi: bench.yieldPsi.low ?? bench.yieldPsi.value };
-  const mostTurn = hinge(tubeSection(bench.tube), steel, spanIn).setRad;
-  for (let n = 2; n <= MOST_SETUPS; n++) {
+  const most = mostTurn(spanIn, bench);
+  // An odd count: the first stands at the greatest bend, the others on both sides of it.
+  for (let n = 3; n <= MOST_SETUPS; n += 2) {
     const xs = places(fit, n, spanIn, bench);
-    const gain = gains(xs, fit);
-    const turn = gain > 0 ? wantedIn / gain : Number.POSITIVE_INFINITY;
-    if (turn <= mostTurn * (1 - 1e-9))
-      return xs.flatMap((x, k) => setUpAt(k + 1, x, turn, spanIn, fit, bench) ?? []);
+    const gains = xs.map((x) => gain(x, fit));
+    const turn = wantedIn / gains.reduce((a, b) => a + b, 0);
+    if (!(turn <= most) || turn * Math.max(...gains) > fit.bowIn.value * AT_ONCE) continue;
+    const press = pressOf(turn, spanIn, bench);
+    return press ? xs.map((x, k) => setUpAt(k + 1, x, turn, press, fit)) : [];
   }
   return [];
 };
@@ -122,9 +125,9 @@ export const nextPush = (fit: AxisFit, leftIn: number, no: number, bench: Bench)
   const wantedIn = Math.min(leftIn * AT_ONCE, leftIn - SHORT_IN);
   if (wantedIn <= 0 || spanIn <= 0) return null;
   const x = places(fit, 1, spanIn, bench)[0]!;
-  const gain = gains([x], fit);
-  if (gain <= 0) return null;
-  const steel = { elasticPsi: bench.elasticPsi, yieldPsi: bench.yieldPsi.low ?? bench.yieldPsi.value };
-  const most = hinge(tubeSection(bench.tube), steel, spanIn).setRad * (1 - 1e-9);
-  return setUpAt(no, x, Math.min(wantedIn / gain, most), spanIn, fit, bench);
+  const each = gain(x, fit);
+  if (each <= 0) return null;
+  const turn = Math.min(wantedIn / each, mostTurn(spanIn, bench));
+  const press = pressOf(turn, spanIn, bench);
+  return press && setUpAt(no, x, turn, press, fit);
 };

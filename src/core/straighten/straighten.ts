@@ -10,7 +10,7 @@ import { calibrate } from './calibrate.ts';
 import { checksOf, roundnessOf, saysOf } from './checks.ts';
 import { fitOfFinding } from './fitOfFinding.ts';
 import type { AxisFit, Push, Straighten, StraightenRow } from './result.ts';
-import { type Bench, nextPush, setUps } from './setups.ts';
+import { type Bench, gain, nextPush, setUps } from './setups.ts';
 import { type Epoch, type ShopLog, shopLog, stepOf } from './shopLog.ts';
 import { stops } from './stops.ts';
 import { yieldAfter, yieldOf } from './yieldOf.ts';
@@ -53,13 +53,9 @@ const pushesOf = (member: Member, log: ShopLog): readonly Push[] => {
 
 /** Departure still there when nothing was read since: the last read, less what the pushes since took off. */
 const leftAfter = (fit: AxisFit, log: ShopLog, readAt: number): number => {
-  const start = fit.line[0]!.atIn;
-  const at = fit.atIn.value - start;
   return log.pushes.slice(readAt).reduce((left, { entry }) => {
-    const x = entry.atIn - start;
-    const gain = (Math.max(0, Math.min(x, at)) * Math.max(0, fit.chordIn - Math.max(x, at))) / fit.chordIn;
     const sign = fit.clock !== null && entry.clock !== undefined && against(fit.clock, entry.clock) ? -1 : 1;
-    return left - (sign * gain * 4 * entry.leftIn) / entry.spanIn;
+    return left - (sign * gain(entry.atIn, fit) * 4 * entry.leftIn) / entry.spanIn;
   }, fit.bowIn.value);
 };
 
