@@ -33,8 +33,8 @@ const Row = memo(
       <td>
         <TagMark state={row.state} damage={row.damage} word={row.stateWords} />
       </td>
-      <td className="number">{row.member?.tube ? showTube(row.member.tube, units) : ''}</td>
-      <td className="number">{row.member ? showBareLength(row.member.lengthIn, units) : ''}</td>
+      <td className="number in-card tube">{row.member?.tube ? showTube(row.member.tube, units) : ''}</td>
+      <td className="number in-card">{row.member ? showBareLength(row.member.lengthIn, units) : ''}</td>
     </tr>
   ),
 );
@@ -143,6 +143,7 @@ const Rows = ({ now }: { readonly now: AtOnce }) => {
                 <th
                   key={by}
                   scope="col"
+                  className={by === 'tube' ? 'in-card tube' : by === 'length' ? 'in-card' : undefined}
                   aria-sort={sort.by !== by ? 'none' : sort.down ? 'descending' : 'ascending'}
                 >
                   <button
