@@ -24,8 +24,8 @@ export const csvText = (table: Table, head: CsvHead): string => {
     ['Sides and axes', sideConvention],
     ['Note', pageFoot],
     ...(table.note === undefined ? [] : [['Table', table.note]]),
-    table.columns.map(headText),
-    ...table.rows.map((row) => row.cells.map((cell) => cell.raw ?? '')),
+    table.columns.flatMap((head) => head.csv ?? [head]).map(headText),
+    ...table.rows.map((row) => row.cells.flatMap((cell) => cell.csv ?? [cell.raw]).map((raw) => raw ?? '')),
   ];
   // papaparse guards every field it is told to; numbers are handed over as numbers so that -0.5 stays one
   return `\uFEFF${Papa.unparse(lines, { newline: '\r\n', escapeFormulae: /^\s*[=+\-@\t\r]/ })}\r\n`;

@@ -5,6 +5,8 @@ export interface Cell {
   readonly text: string;
   /** Number or plain text in the column's unit; null where there is nothing. */
   readonly raw: string | number | null;
+  /** One value for each of the column's `csv` heads, when it has them. */
+  readonly csv?: readonly (string | number | null)[];
 }
 
 export interface ColumnHead {
@@ -13,6 +15,8 @@ export interface ColumnHead {
   /** Unit of the raw value; shown with the title. */
   readonly unit?: string;
   readonly align: 'left' | 'right';
+  /** What stands in the CSV in its place: both ends of a range, or a unit that the text carries itself. */
+  readonly csv?: readonly { readonly title: string; readonly unit?: string }[];
 }
 
 export interface TableRow {
@@ -35,10 +39,15 @@ export interface Table {
 }
 
 /** A column of rows of one kind. `raw` left out: the text itself. */
-export interface Column<Row> extends Omit<ColumnHead, 'align'> {
+export interface Column<Row> extends Omit<ColumnHead, 'align' | 'csv'> {
   readonly align?: 'left' | 'right';
   readonly text: (row: Row) => string;
   readonly raw?: (row: Row) => string | number | null;
+  readonly csv?: readonly {
+    readonly title: string;
+    readonly unit?: string;
+    readonly raw: (row: Row) => string | number | null;
+  }[];
 }
 
 export interface TableSpec<Row> extends Omit<Table, 'columns' | 'rows'> {
@@ -55,17 +64,22 @@ export const tableOf = <Row>(spec: TableSpec<Row>, rows: readonly Row[]): Table 
   const { columns, idOf, ...rest } = spec;
   return {
     ...rest,
-    columns: columns.map(({ id, title, unit, align }) => ({
+    columns: columns.map(({ id, title, unit, align, csv }) => ({
       id,
       title,
       ...(unit === undefined ? {} : { unit }),
       align: align ?? 'left',
+      ...(csv ? { csv: csv.map(({ raw: _, ...head }) => head) } : {}),
     })),
     rows: rows.map((row) => ({
       ...(idOf ? { id: idOf(row) } : {}),
       cells: columns.map((column) => {
         const text = column.text(row);
-        return { text, raw: tidy(column.raw ? column.raw(row) : text) };
+        return {
+          text,
+          raw: tidy(column.raw ? column.raw(row) : text),
+          ...(column.csv ? { csv: column.csv.map(({ raw }) => tidy(raw(row))) } : {}),
+        };
       }),
     })),
   };

@@ -27,6 +27,22 @@ describe('tables', () => {
     }
   });
 
+  it('give every number in a CSV its unit, but for counts, ranks and shares of evidence', () => {
+    const bare =
+      /^(Members|Clusters|Not looked at|Order|Cluster|Load path|Locked in|Takes over|Photos|Into force|Stability without it|Numbers resting on it)$/;
+    for (const table of tables.values()) {
+      const heads = table.columns.flatMap((head) => head.csv ?? [head]);
+      const rows = table.rows.map((row) => row.cells.flatMap((cell) => cell.csv ?? [cell.raw]));
+      for (const row of rows) expect(row, table.name).toHaveLength(heads.length);
+      heads.forEach(({ title, unit }, c) => {
+        if (rows.some((row) => typeof row[c] === 'number') && unit === undefined)
+          expect(`${table.name}: ${title}`, 'no unit').toMatch(
+            new RegExp(`^[a-z-]+: ${bare.source.slice(1)}`),
+          );
+      });
+    }
+  });
+
   it('count states in the fixed order, and the counts add up to the truss', () => {
     const rows = tables.get('counts')!.rows;
     expect(rows.map((row) => row.cells[0]!.text)).toEqual(states.map((state) => tags[state].word));

@@ -10,6 +10,13 @@ import { type Showing, wordsOf } from './showing.ts';
 const unitless = (figure: Figure, units: Units): string =>
   showFigure(figure, units).replace(/ (lbf|in-lbf|ksi)$/, '');
 
+/** Best estimate and both ends of a range, each in its own column of the CSV. */
+const rangeHeads = (title: string, unit: string, of: (row: LockedMember) => Figure, per: number) => [
+  { title: `${title}, best`, unit, raw: (row: LockedMember) => of(row).value / per },
+  { title: `${title}, low`, unit, raw: (row: LockedMember) => (of(row).low ?? of(row).value) / per },
+  { title: `${title}, high`, unit, raw: (row: LockedMember) => (of(row).high ?? of(row).value) / per },
+];
+
 /** What the measured bends lock into the members, as ranges between the two readings of a bow. */
 export const lockedInTable = (showing: Showing): Table => {
   const words = wordsOf(showing);
@@ -31,6 +38,7 @@ export const lockedInTable = (showing: Showing): Table => {
           align: 'right',
           text: (row) => unitless(row.axialLbf, units),
           raw: (row) => row.axialLbf.value,
+          csv: rangeHeads('Axial force', 'lbf', (row) => row.axialLbf, 1),
         },
         {
           id: 'moment',
@@ -39,6 +47,7 @@ export const lockedInTable = (showing: Showing): Table => {
           align: 'right',
           text: (row) => unitless(row.endMomentInLbf, units),
           raw: (row) => row.endMomentInLbf.value,
+          csv: rangeHeads('End moment', 'in-lbf', (row) => row.endMomentInLbf, 1),
         },
         {
           id: 'stress',
@@ -47,6 +56,7 @@ export const lockedInTable = (showing: Showing): Table => {
           align: 'right',
           text: (row) => unitless(row.stressPsi, units),
           raw: (row) => row.stressPsi.value / 1000,
+          csv: rangeHeads('Stress', 'ksi', (row) => row.stressPsi, 1000),
         },
         {
           id: 'capped',
@@ -81,6 +91,18 @@ export const suspectsTable = (showing: Showing): Table => {
           align: 'right',
           text: (row) => showFigure(row.share, showing.units),
           raw: (row) => row.share.value,
+          csv: [
+            {
+              title: 'Share of what it can bear, low',
+              unit: 'share',
+              raw: (row) => row.share.low ?? row.share.value,
+            },
+            {
+              title: 'Share of what it can bear, high',
+              unit: 'share',
+              raw: (row) => row.share.high ?? row.share.value,
+            },
+          ],
         },
         { id: 'basis', title: 'Rests on', text: (row) => restsOn(row.share) },
       ],

@@ -101,6 +101,10 @@ const columns = (units: Units, withTarget: boolean): readonly Column<Row>[] => [
     align: 'right',
     text: (row) => shareRange(row.cut.sourceRelief),
     raw: (row) => row.cut.sourceRelief?.low ?? null,
+    csv: [
+      { title: "Others' strain gone, low", unit: 'share', raw: (row) => row.cut.sourceRelief?.low ?? null },
+      { title: "Others' strain gone, high", unit: 'share', raw: (row) => row.cut.sourceRelief?.high ?? null },
+    ],
   },
   {
     id: 'eta',
@@ -108,12 +112,25 @@ const columns = (units: Units, withTarget: boolean): readonly Column<Row>[] => [
     align: 'right',
     text: (row) => showShare(row.cut.eta),
     raw: (row) => row.cut.eta,
+    csv: [{ title: 'Own length freed', unit: 'share', raw: (row) => row.cut.eta }],
   },
   {
     id: 'opens',
     title: 'Kerf',
     text: (row) => showOpenings(row.cut.opensIn, units),
     raw: (row) => rawLength(row.cut.opensIn.high, units),
+    csv: [
+      {
+        title: 'Kerf opens (+), low',
+        unit: lengthUnit(units),
+        raw: (row) => rawLength(row.cut.opensIn.low, units),
+      },
+      {
+        title: 'Kerf opens (+), high',
+        unit: lengthUnit(units),
+        raw: (row) => rawLength(row.cut.opensIn.high, units),
+      },
+    ],
   },
   {
     id: 'sag',
@@ -131,6 +148,10 @@ const columns = (units: Units, withTarget: boolean): readonly Column<Row>[] => [
     align: 'right',
     text: (row) => showRange(row.cut.releasedInLbf, 'in-lbf', units).replace(/ in-lbf/g, ''),
     raw: (row) => row.cut.releasedInLbf.high,
+    csv: [
+      { title: 'Lets go, low', unit: 'in-lbf', raw: (row) => row.cut.releasedInLbf.low },
+      { title: 'Lets go, high', unit: 'in-lbf', raw: (row) => row.cut.releasedInLbf.high },
+    ],
   },
   { id: 'tier', title: 'What it is', text: (row) => tierWords[row.cut.tier] },
   {

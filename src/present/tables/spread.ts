@@ -47,6 +47,7 @@ export const spreadTable = ({ assessment, units }: Showing): Table =>
           align: 'right',
           text: (row) => (row.forceLbf ? showFigure(row.forceLbf, units) : ''),
           raw: (row) => row.forceLbf?.value ?? null,
+          csv: [{ title: 'Force for it, elastic', unit: 'lbf', raw: (row) => row.forceLbf?.value ?? null }],
         },
         {
           id: 'changes',
@@ -151,6 +152,13 @@ export const planTable = ({ assessment, units }: Showing): Table =>
           align: 'right',
           text: (row) => (row.leastSeenIn === null ? 'none' : showLength(row.leastSeenIn, units)),
           raw: (row) => rawLength(row.leastSeenIn, units),
+          csv: [
+            {
+              title: 'Smallest misreading it shows',
+              unit: lengthUnit(units),
+              raw: (row) => rawLength(row.leastSeenIn, units),
+            },
+          ],
         },
         { id: 'read', title: 'Read', text: (row) => (row.read ? 'read' : '') },
       ],

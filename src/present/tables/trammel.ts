@@ -68,6 +68,13 @@ export const targetsTable = (showing: Showing): Table => {
           text: (target) =>
             target.toleranceIn ? `± ${showFigure(target.toleranceIn, units)}` : 'no limit loaded',
           raw: (target) => rawLength(target.toleranceIn?.value, units),
+          csv: [
+            {
+              title: 'Limit ±',
+              unit: lengthUnit(units),
+              raw: (target) => rawLength(target.toleranceIn?.value, units),
+            },
+          ],
         },
         {
           id: 'found',
@@ -152,6 +159,13 @@ export const readingsTable = (showing: Showing): Table => {
           text: (row) =>
             showDifference(row.compared.differenceIn.value, units, row.compared.verdict === 'outside'),
           raw: (row) => rawLength(row.compared.differenceIn.value, units),
+          csv: [
+            {
+              title: 'Found less target',
+              unit: lengthUnit(units),
+              raw: (row) => rawLength(row.compared.differenceIn.value, units),
+            },
+          ],
         },
         {
           id: 'limit',
@@ -159,6 +173,13 @@ export const readingsTable = (showing: Showing): Table => {
           text: (row) =>
             row.target.toleranceIn ? `± ${showFigure(row.target.toleranceIn, units)}` : 'none loaded',
           raw: (row) => rawLength(row.target.toleranceIn?.value, units),
+          csv: [
+            {
+              title: 'Limit ±',
+              unit: lengthUnit(units),
+              raw: (row) => rawLength(row.target.toleranceIn?.value, units),
+            },
+          ],
         },
         { id: 'verdict', title: 'Answer', text: (row) => verdictWords[row.compared.verdict] },
         { id: 'mend', title: 'What to do', text: (row) => verdictMends[row.compared.verdict] },
@@ -168,6 +189,13 @@ export const readingsTable = (showing: Showing): Table => {
           text: (row) =>
             row.compared.scatterIn === undefined ? '' : showLength(row.compared.scatterIn, units, 64),
           raw: (row) => rawLength(row.compared.scatterIn, units),
+          csv: [
+            {
+              title: 'Repeats differ by',
+              unit: lengthUnit(units),
+              raw: (row) => rawLength(row.compared.scatterIn, units),
+            },
+          ],
         },
       ],
     },

@@ -1,7 +1,6 @@
 /** What the sums assumed, by the names core gives them. A test reads the sources of core and fails on one without a row here. */
 const assumptions: Readonly<Record<string, string>> = {
   'bows-alone': 'from the bows alone, no moved clusters',
-  'bows-and-moved-clusters': 'from the bows and the clusters as measured before cutting',
   'bows-and-moved-clusters': 'from the bows and the moved clusters',
   'capped-elastic-estimate': 'capped: elastic estimate, yielded',
   'cluster-place-guessed': 'the place of the cluster in the model is a guess',
@@ -19,6 +18,7 @@ const assumptions: Readonly<Record<string, string>> = {
   'straight-legs-beyond-the-chord': 'straight legs beyond the chord measured',
   'trammel-reach-120': 'trammel reach 120 in, starting value, yours to change',
   'uniform-arc-beyond-the-chord': 'same curve beyond the chord measured',
+  'weld-shrinkage-added': 'weld shrinkage added, as entered',
 };
 
 /** Names of assumptions that have words. */

@@ -64,8 +64,6 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'deeper-than-tube': 'A dent {got|length} deep is deeper than {of} is thick: {most|length}.',
   'wider-than-tube': 'A dent {got|length} wide is wider than {of}: {most|length}.',
   'tube-not-at-cluster': '{id} does not end at {cluster}.',
-  'damage-does-not-explain-shape':
-    'The damage recorded does not explain the measured shape; bay {bay} fits worst. The bows are used alone.',
   'kink-at-cluster': 'The kink of {member} is given {atIn} along, at its end. Its bend is not used.',
   'chord-longer-than-tube':
     'The bend of {member} is measured over {chordIn}; the tube is {lengthIn} long. It is not used.',

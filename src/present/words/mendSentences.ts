@@ -56,7 +56,6 @@ export const mendSentences: Readonly<Record<string, string>> = {
   'check-drawing-and-stations':
     'Check the drawing and the stations. The drawing distance counts for this pair.',
   'check-both-sides': 'Check both sides on the aircraft.',
-  'look-for-damage-in-this-bay': 'Look for damage in this bay, or read its distances again.',
   'hold-or-brace-these-clusters': 'Hold or brace these clusters, and enter how.',
   'brace-or-hold-more': 'Hold or brace it at more places.',
   'hold-the-truss-in-this-set-up': 'Hold the truss at more places in this set-up.',
