@@ -1,5 +1,6 @@
 /** What the sums assumed, by the names core gives them. A test reads the sources of core and fails on one without a row here. */
 const assumptions: Readonly<Record<string, string>> = {
+  'all-tacks-rigid': 'every tack holds as if it were whole',
   'bows-alone': 'from the bows alone, no moved clusters',
   'bows-and-moved-clusters': 'from the bows and the moved clusters',
   'capped-elastic-estimate': 'capped: elastic estimate, yielded',
@@ -9,10 +10,13 @@ const assumptions: Readonly<Record<string, string>> = {
   'kink-at-the-middle-no-place-given': 'kink in the middle, no place given',
   'marks-at-drawing-positions': 'marks stand at their drawing positions',
   'no-friction': 'no friction',
+  'nothing-locked-in': 'nothing locked in before the push',
   'opposite-hand-equal': 'the two sides are alike, so the sound side gives the distance',
+  'push-alone-yields': 'the push alone brings a tube to yield',
   'several-bends-add-up': 'several bends of one tube add up',
   'shortening-only-no-clock': 'shortening only, no clock position given',
   'small-moves': 'moves small against the bay',
+  'springs-back-as-before': 'springs back as much as at the last push',
   'starting-value-of-near': 'starting value of what counts as near, yours to change',
   'std-1/32': 'one standard deviation of 1/32 in, starting value, yours to change',
   'straight-legs-beyond-the-chord': 'straight legs beyond the chord measured',

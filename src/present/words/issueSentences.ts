@@ -104,6 +104,8 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'datum-cannot-be-cross-checked':
     'The reference rests on three clusters, {clusters}, and cannot be cross-checked.',
   'strike-names-no-line': 'The struck line {topic} names no distance of the plan.',
+  'fold-fits-too':
+    'The readings {hold} fit nearly as well with {cluster} mirrored in the plane of its neighbours, {moveIn} away.',
   'damage-does-not-explain-shape':
     'The damage recorded does not explain the shape measured; bay {bay} fits worst. The sums use the bows alone.',
   // Lengths as typed

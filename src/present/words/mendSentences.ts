@@ -62,6 +62,7 @@ export const mendSentences: Readonly<Record<string, string>> = {
   'give-weights-or-a-set-up': 'Give weights, or a set-up that carries the case.',
   'put-the-load-where-a-tube-takes-it': 'Put the load where a tube takes it.',
   'load-path-by-joints-only': 'The order to look in goes by joints alone.',
+  'read-one-across-it': 'Read one more distance, across that plane.',
   'look-for-damage-in-this-bay': 'Look for more damage in that bay, and check its readings.',
   'read-undamaged-clusters': 'Read distances to more undamaged clusters.',
   'read-more-undamaged-clusters': 'Read distances to one more undamaged cluster at least.',
