@@ -27,8 +27,9 @@ export interface Together {
   readonly reasons: readonly Reason[];
 }
 
-/** Reasons of one kind that are worth reading. */
+/** Reasons of one kind, and in all, that are worth reading. */
 const MOST_OF_A_KIND = 2;
+const MOST_REASONS = 5;
 
 /**
  * One member's evidence together.
@@ -44,11 +45,13 @@ export const together = (found: readonly Evidence[], l: number, extra: readonly 
   const shares = found.flatMap((f) => (f.w === null ? [] : [f.w]));
   const told = [...found.flatMap((f) => f.reasons), ...extra].sort((p, q) => q.strength - p.strength);
   const count = new Map<string, number>();
-  const reasons = told.flatMap(({ reason }) => {
+  const few = told.flatMap(({ reason }) => {
     const seen = (count.get(reason.kind) ?? 0) + 1;
     count.set(reason.kind, seen);
     return seen <= MOST_OF_A_KIND ? [reason] : [];
   });
+  // The twin is a habit worth keeping in sight, however weak beside the sums.
+  const reasons = few.filter((r, k) => k < MOST_REASONS || r.kind === 'twin' || r.kind === 'lockedIn');
   return {
     a,
     b,

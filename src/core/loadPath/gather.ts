@@ -1,5 +1,4 @@
 import { type Issue, issue } from '../base/issue.ts';
-import { unit } from '../base/vec3.ts';
 import type { Mishap } from '../job/jobSchema.ts';
 import type { Model } from '../job/modelSchema.ts';
 import { capacityLbf } from '../statics/capacity.ts';
@@ -8,20 +7,18 @@ import { heldBySetup } from '../statics/held.ts';
 import { isFrame, prepareFrame } from '../statics/prepareFrame.ts';
 import type { Statics } from '../statics/result.ts';
 import type { Truss } from '../truss/result.ts';
+import { type CaseUse, casesOf, type FreeFlight, shareInCase, speaksFor } from './cases.ts';
 import type { Evidence, Told } from './evidence.ts';
 import { hopsFrom } from './hops.ts';
 import { inertiaRelief, lumpedWeights } from './inertia.ts';
 import { redistribution } from './redistribution.ts';
-import { axialForces, type SamePath, samePath, sharedLoad } from './samePath.ts';
+import { type SamePath, samePath, sharedLoad } from './samePath.ts';
 
 /** Trade habit: the joints of a hurt tube are looked at first. Common practice, no source. */
 const NEAR = [0, 0.5, 0.15] as const;
 /** Below these a reason is not worth reading. */
 const TELL_PATH = 0.02;
 const TELL_SHARE = 0.05;
-/** A case in which a member carries less than this share of the most used one says nothing about it. */
-const IDLE = 1e-3;
-
 /** All evidence of a job, asked for member by member. */
 export interface Gathered {
   /** Evidence on a member from damaged members or clusters, and from the blow when `withBlow`. */
@@ -31,23 +28,6 @@ export interface Gathered {
   readonly noOtherPath: ReadonlySet<string>;
   readonly issues: readonly Issue[];
 }
-
-/** One load case as use of each frame member: |N|/cap. */
-interface CaseUse {
-  readonly id: string;
-  readonly use: ReadonlyMap<string, number>;
-  readonly most: number;
-}
-
-const caseUse = (
-  id: string,
-  axial: ReadonlyMap<string, number>,
-  capacity: ReadonlyMap<string, number>,
-): CaseUse => {
-  const use = new Map<string, number>();
-  for (const [member, cap] of capacity) use.set(member, Math.abs(axial.get(member) ?? 0) / cap);
-  return { id, use, most: Math.max(0, ...use.values()) };
-};
 
 /** Works out everything that does not depend on which member is looked at. */
 export const gather = (
@@ -75,54 +55,24 @@ export const gather = (
   );
   const energyOf = new Map(known.map((id, k) => [id, energy[k]!]));
 
-  const free = prepareFrame(truss, heldBySetup(truss, model, 'free'));
+  const flying = prepareFrame(truss, heldBySetup(truss, model, 'free'));
   const balance = inertiaRelief(truss, lumpedWeights(truss, model));
-  const coupled = isFrame(free) && balance ? { free, balance } : null;
-  if (!coupled) issues.push(issue('no-free-flight-sums', 'model', {}, 'load-path-by-joints-only'));
-  const cases: CaseUse[] = [];
-  const struck = mishap?.blow;
-  const struckIndex = struck ? frame.clusterIndex.get(struck.cluster) : undefined;
-  if (struck && struckIndex !== undefined && coupled) {
-    const loads = new Float64Array(frame.held.length);
-    unit(struck.direction).forEach((part, d) => {
-      loads[struckIndex * 6 + d] = part;
-    });
-    coupled.balance(loads, 1);
-    const axial = axialForces(coupled.free, coupled.free.solve(loads));
-    cases.push(caseUse('blow', new Map(coupled.free.members.map((m, k) => [m.id, axial[k]!])), capacity));
-  }
-  if (statics.kind === 'stands')
-    for (const solved of statics.cases)
-      if (mishap?.cases.includes(solved.id))
-        cases.push(caseUse(solved.id, new Map(solved.members.map((m) => [m.id, m.axialLbf])), capacity));
-  const path = coupled ? coupling(coupled.free, coupled.balance, known, capacity) : null;
-
-  const samePathOf = (from: string, id: string): { b: number; case?: string } => {
-    let best: { b: number; case?: string } | null = null;
-    for (const c of cases) {
-      const here = c.use.get(from) ?? 0;
-      if (here <= IDLE * c.most) continue;
-      const b = Math.min(1, (c.use.get(id) ?? 0) / here);
-      if (!best || b > best.b) best = { b, case: c.id };
-    }
-    return best ?? { b: path?.(from, id) ?? 0 };
-  };
+  const free = isFrame(flying) && balance ? { frame: flying, balance } : null;
+  if (!free) issues.push(issue('no-free-flight-sums', 'model', {}, 'load-path-by-joints-only'));
+  const cases = casesOf(mishap, free, statics, capacity);
+  const path = free ? coupling(free, known, capacity) : null;
 
   const fromMember = (from: string, id: string): Evidence => {
     const h = hops.get(from)?.get(id);
     const a = h === undefined ? 0 : NEAR[h]!;
-    const { b, case: by } = samePathOf(from, id);
+    const b = cases.some((c) => speaksFor(c, from)) ? 0 : (path?.(from, id) ?? 0);
     const w = energyOf.get(from)?.share?.[frame.memberIndex.get(id) ?? -1] ?? null;
     const reasons: Told[] = [];
     if (h === 1) {
       const cluster = ends.get(id)!.find((c) => ends.get(from)!.includes(c))!;
       reasons.push({ strength: a, reason: { kind: 'sharesCluster', with: from, cluster } });
     } else if (h === 2) reasons.push({ strength: a, reason: { kind: 'nearCluster', with: from, hops: 2 } });
-    if (b >= TELL_PATH)
-      reasons.push({
-        strength: b,
-        reason: { kind: 'samePath', with: from, share: b, ...(by === undefined ? {} : { case: by }) },
-      });
+    if (b >= TELL_PATH) reasons.push({ strength: b, reason: { kind: 'samePath', with: from, share: b } });
     if (w !== null && w >= TELL_SHARE)
       reasons.push({ strength: w / 10, reason: { kind: 'takesOver', with: from, share: w } });
     return { from, a, b, w, reasons };
@@ -138,16 +88,27 @@ export const gather = (
           : [];
     return { from: cluster, a, b: 0, w: null, reasons };
   };
-  const near = struck && struckIndex !== undefined ? hopsFrom(truss, [struck.cluster], 2) : null;
+  const fromCase = (c: CaseUse, hurt: readonly string[], id: string): readonly Evidence[] => {
+    const found = shareInCase(c, hurt, id);
+    if (!found || found.share < TELL_PATH) return [];
+    const reason = { kind: 'samePath', with: found.with, share: found.share, case: c.id } as const;
+    return [
+      { from: found.with, a: 0, b: found.share, w: null, reasons: [{ strength: found.share, reason }] },
+    ];
+  };
+  const struck = mishap?.blow?.cluster;
+  const near = struck !== undefined && frame.clusterIndex.has(struck) ? hopsFrom(truss, [struck], 2) : null;
   const blow = cases.find((c) => c.id === 'blow');
-  const fromBlow = (id: string): readonly Evidence[] => {
-    if (!near || !struck) return [];
+  /** The blow itself; the share of the load only while nothing it speaks for has been found hurt. */
+  const fromBlow = (id: string, hurt: readonly string[]): readonly Evidence[] => {
+    if (!near || struck === undefined) return [];
     const h = near.get(id);
     const a = h === undefined ? 0 : NEAR[h]!;
-    const b = blow && blow.most > 0 ? (blow.use.get(id) ?? 0) / blow.most : 0;
+    const alone = blow && blow.most > 0 && !hurt.some((i) => speaksFor(blow, i));
+    const b = alone ? (blow.use.get(id) ?? 0) / blow.most : 0;
     if (a === 0 && b < TELL_PATH) return [];
-    const reason = { kind: 'blow', cluster: struck.cluster } as const;
-    return [{ from: struck.cluster, a, b, w: null, reasons: [{ strength: Math.max(a, b), reason }] }];
+    const reason = { kind: 'blow', cluster: struck } as const;
+    return [{ from: struck, a, b, w: null, reasons: [{ strength: Math.max(a, b), reason }] }];
   };
   return {
     capacity,
@@ -155,15 +116,15 @@ export const gather = (
     issues,
     on: (id, from, withBlow) => [
       ...from.map((f) => (ends.has(f) ? fromMember(f, id) : fromCluster(f, id))),
-      ...(withBlow ? fromBlow(id) : []),
+      ...cases.flatMap((c) => fromCase(c, from, id)),
+      ...(withBlow ? fromBlow(id, from) : []),
     ],
   };
 };
 
 /** b_ij of the load-case-free coupling, by member ids. */
 const coupling = (
-  free: Frame,
-  balance: (loads: Float64Array, columns: number) => void,
+  { frame: free, balance }: FreeFlight,
   asked: readonly string[],
   capacity: ReadonlyMap<string, number>,
 ): ((from: string, id: string) => number) => {

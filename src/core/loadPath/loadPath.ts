@@ -12,6 +12,8 @@ import type { LoadPath, NextRow } from './result.ts';
 
 /** Rows below one in a hundred, and those of which no single reason is worth reading, are left out. */
 const LEAST_SCORE = 0.01;
+/** Around one member the nearest in rank are enough. */
+const MOST_AROUND = 24;
 /** Starting value: a member looked at with the finish on counts half. Common practice, no source. */
 const LOOKED_AT = 0.5;
 
@@ -74,7 +76,7 @@ export const loadPath = (
       truss.members.flatMap(({ id }) =>
         id === target ? [] : [row(id, evidence.on(id, [target], false), from, 1)],
       ),
-    );
+    ).slice(0, MOST_AROUND);
   };
   return {
     kind: 'worked',

@@ -10,8 +10,9 @@ import type { Situation } from './situation.ts';
 const HELPS = 0.1;
 /** A weight counts when it puts this stress into the target, psi. */
 const LEAST_STRESS_PSI = 100;
-/** A support counts when the locked-in forces push this hard on it, lbf. */
-const LEAST_REACTION_LBF = 1;
+/** A support counts when the locked-in forces push this hard on it, lbf; the three hardest are named. */
+const LEAST_REACTION_LBF = 20;
+const MOST_SUPPORTS = 3;
 
 /**
  * Releases that need no saw: bolted tubes whose letting go helps the target, weights that load it, supports that the
@@ -64,11 +65,12 @@ const strainedSupports = (s: Situation): Release[] => {
     const strain = s.strains.short.subarray(index * 6, index * 6 + 6);
     addEndForces(m, times6(s.changed.stiffness(index), strain), pull);
   });
-  return frame.clusters.flatMap((id, c): Release[] => {
+  const strained = frame.clusters.flatMap((id, c) => {
     const at = c * 6;
     const forceLbf = Math.hypot(...[0, 1, 2].map((d) => (frame.held[at + d] ? pull[at + d]! : 0)));
     return forceLbf >= LEAST_REACTION_LBF
-      ? [{ kind: 'support', id, why: 'support-holds-it-strained', forceLbf }]
+      ? [{ kind: 'support' as const, id, why: 'support-holds-it-strained' as const, forceLbf }]
       : [];
   });
+  return strained.sort((p, q) => q.forceLbf - p.forceLbf).slice(0, MOST_SUPPORTS);
 };

@@ -289,12 +289,24 @@ describe('look here next', () => {
     const solved = statics(s.truss, model, s.support, frame);
     if (solved.kind !== 'stands') throw new Error('the box stands');
     const force = new Map(solved.cases[0]!.members.map((m) => [m.id, Math.abs(m.axialLbf)]));
-    const { byMember } = work({ ...s, model, findings, mishap }, ['L2L-L3L']);
     // Same tube, same length: capacities cancel, so b is the plain ratio of the forces.
-    const row = byMember['L2L-L3L']!.find((r) => r.id === 'L3L-L4L')!;
-    const want = Math.min(1, force.get('L3L-L4L')! / force.get('L2L-L3L')!);
-    expectNear(row.b, want, { rel: 1e-9, because: 'one ratio' });
+    const lower = ['L1L-L2L', 'L2L-L3L', 'L3L-L4L', 'L4L-L5L'].sort((p, q) => force.get(q)! - force.get(p)!);
+    const [hurt, other, light] = [lower[0]!, lower[1]!, lower[2]!];
+    const found = [bow(hurt, 0.01, { shape: 'smooth' })];
+    const { byMember } = work({ ...s, model, findings: found, mishap }, [hurt]);
+    const row = byMember[hurt]!.find((r) => r.id === other)!;
+    expectNear(row.b, force.get(other)! / force.get(hurt)!, { rel: 1e-9, because: 'one ratio' });
     expect(row.reasons.some((r) => r.kind === 'samePath' && r.case === 'tail')).toBe(true);
+    // A second, lightly used hurt tube does not put every other tube at capacity.
+    const { next } = work({
+      ...s,
+      model,
+      findings: [...found, bow(light, 0.01, { shape: 'smooth' })],
+      mishap,
+    });
+    const again = next.find((r) => r.id === other)!.b;
+    expect(again).toBeLessThan(1);
+    expect(again).toBeGreaterThanOrEqual(row.b);
   });
 
   it('says so when a truss moves freely', () => {
