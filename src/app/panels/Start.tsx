@@ -1,9 +1,8 @@
-import { useCallback, useEffect, useState } from 'react';
-import { showTime } from '../../present/show.ts';
+import { useEffect, useState } from 'react';
 import { cautionsFor } from '../../present/words/cautions.ts';
 import { commands } from '../commands.ts';
 import { renameJob, setAircraft, setHeldAs } from '../deeds.ts';
-import { keptJobs, openFromPicker, openKept, openText, removeKept, saveCopy, saveKeptCopy } from '../jobs.ts';
+import { openFromPicker, openText, saveCopy } from '../jobs.ts';
 import { demos, models } from '../models.ts';
 import { lightWords, unitWords } from '../parts/Head.tsx';
 import { Issues } from '../parts/Issues.tsx';
@@ -11,7 +10,7 @@ import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { useSaved } from '../state/saved.ts';
-import type { Kept } from '../storage/keep.ts';
+import { OnThisDevice } from './OnThisDevice.tsx';
 
 /** Where a job begins: new, opened or kept; who enters, how the truss is held, what is odd in the file. */
 export const StartPanel = () => {
@@ -166,60 +165,6 @@ const Begin = () => (
     </div>
   </section>
 );
-
-const OnThisDevice = () => {
-  const [kept, setKept] = useState<readonly Kept[]>([]);
-  const [sure, setSure] = useState('');
-  const open = useJob((state) => state.key);
-  const savedAt = useSaved((saved) => saved.at);
-  const refresh = useCallback(() => void keptJobs().then(setKept, () => setKept([])), []);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the list is read again whenever another job is open or saved
-  useEffect(refresh, [open, savedAt, refresh]);
-  if (kept.length === 0) return null;
-  return (
-    <section className="stack tight" aria-label="Jobs on this device">
-      <h2>On this device</h2>
-      <ul className="entries">
-        {kept.map((one) => (
-          <li key={one.key}>
-            <div className="entry-head">
-              <button
-                type="button"
-                className="link"
-                disabled={one.key === open}
-                onClick={() => void openKept(one.key)}
-              >
-                {one.name}
-                {one.key === open ? ' (open)' : ''}
-              </button>
-              <span className="row">
-                <button type="button" className="link" onClick={() => saveKeptCopy(one)}>
-                  As a file
-                </button>
-                {one.key !== open && (
-                  <button
-                    type="button"
-                    className="link"
-                    onClick={() => {
-                      if (sure === one.key) void removeKept(one.key).then(refresh);
-                      else setSure(one.key);
-                    }}
-                  >
-                    {sure === one.key ? 'Remove for good?' : 'Remove'}
-                  </button>
-                )}
-              </span>
-            </div>
-            <span className="small soft">
-              Saved {showTime(one.savedAt)}
-              {one.copy ? `; copy off this device ${showTime(one.copy.at)}` : '; no copy off this device'}
-            </span>
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-};
 
 const KeyLine = ({ name, keys }: { readonly name: string; readonly keys: string }) => (
   <div className="figure figure-plain">
