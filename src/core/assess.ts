@@ -8,6 +8,9 @@ import { relief } from './relief/relief.ts';
 import { heldNow } from './statics/held.ts';
 import { prepareFrame } from './statics/prepareFrame.ts';
 import { statics } from './statics/statics.ts';
+import { holdPoints } from './trammel/holdPoints.ts';
+import { openTubes } from './trammel/openTubes.ts';
+import { planOf } from './trammel/plan.ts';
 import { trammel } from './trammel/trammel.ts';
 import { expandTruss } from './truss/truss.ts';
 import { checkAgainstTruss } from './walkRound/checkAgainstTruss.ts';
@@ -20,7 +23,10 @@ const plain = {
   heldNow,
   prepareFrame,
   statics,
+  measuringPlan: planOf,
+  openTubes,
   trammel,
+  holdPoints,
   lockedIn,
   loadPath,
   relief,
@@ -45,7 +51,29 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
   const support = use.heldNow(truss, model, live.held);
   const frame = use.prepareFrame(truss, support);
   const solved = use.statics(truss, model, support, frame);
-  const distances = use.trammel(truss, model, live.readings, live.findings, live.manual);
+  const planned = use.measuringPlan(truss, live.findings, live.manual);
+  const now = use.openTubes(live.progress);
+  const distances = use.trammel(
+    truss,
+    model,
+    live.readings,
+    live.findings,
+    live.manual,
+    frame,
+    planned,
+    now.members,
+    now.pushes,
+  );
+  const stops = use.holdPoints(
+    truss,
+    distances,
+    planned,
+    frame,
+    live.findings,
+    live.decisions,
+    live.manual,
+    live.progress,
+  );
   const locked = use.lockedIn(truss, frame, live.findings, distances, solved);
   const { readings, mishap, photos, notes } = live;
   const strays = checkAgainstTruss({ readings, held: [], mishap, photos, notes }, truss);
@@ -58,7 +86,7 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
     truss,
     coverage,
     statics: solved,
-    trammel: distances,
+    trammel: { ...distances, holds: stops.holds, issues: [...distances.issues, ...stops.issues] },
     lockedIn: locked,
     loadPath: use.loadPath(truss, model, frame, solved, coverage, locked, live.mishap, targets),
     relief: use.relief(truss, model, support, frame, coverage, locked, targets, ask.targets),

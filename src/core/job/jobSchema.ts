@@ -155,6 +155,8 @@ export const holds = [
   'afterWelding',
 ] as const;
 export const instruments = ['trammel', 'tape', 'caliper', 'laser', 'other'] as const;
+/** Lines a point can be measured from square: the string down the middle, a level line. */
+export const planeLines = ['centreLine', 'level'] as const;
 const readingSchema = z.looseObject({
   kind: z.literal('reading'),
   ...stamp,
@@ -163,6 +165,16 @@ const readingSchema = z.looseObject({
   /** Trammel set to `setIn`; the far point stood `missIn` beyond (+) or inside (−) the mark. */
   setAndMiss: z.optional(
     z.looseObject({ setIn: z.number().check(z.positive(), z.maximum(1200)), missIn: z.number() }),
+  ),
+  /** In place of a length: how far the first end stands off a string or a level line (both ends name the same cluster). */
+  plane: z.optional(
+    z.looseObject({
+      line: z.enum(planeLines),
+      /** Right of the centre-line string, or above the level line: positive. */
+      offIn: z.number().check(z.minimum(-600), z.maximum(600)),
+      /** Butt line or water line that the string or level line lies at; 0 when left out. */
+      lineAtIn: z.optional(z.number().check(z.minimum(-600), z.maximum(600))),
+    }),
   ),
   instrument: z.enum(instruments),
   /** One standard deviation; 1/32 in assumed when left out. */
@@ -247,6 +259,28 @@ const progressSchema = z.looseObject({
   step: text,
   done: z.boolean(),
   of: z.optional(text),
+  /** Why it counts as done although something asked for is not as asked. */
+  reason: z.optional(longText),
+  /** One spreading or drawing: distance while pushed, and after letting go. */
+  spread: z.optional(
+    z.looseObject({
+      from: text,
+      to: text,
+      beforeIn: lengthIn,
+      pushedIn: lengthIn,
+      leftIn: lengthIn,
+      forceLbf: z.optional(z.number().check(z.minimum(0))),
+    }),
+  ),
+  /** How a joint fitted before tacking, seen by a second person: it cannot be seen afterwards. */
+  fitUp: z.optional(
+    z.looseObject({
+      gapIn: z.optional(lengthIn),
+      overlapIn: z.optional(lengthIn),
+      marksCentred: z.optional(z.boolean()),
+      secondPerson: z.optional(text),
+    }),
+  ),
   /** Gap from a straight edge or string to the tube, the edge lying on the side `clock`. */
   straightEdge: z.optional(
     z

@@ -3,10 +3,12 @@ import type { JobRecord, Reading, RecordKind, RecordOf } from './jobSchema.ts';
 
 const readingFaults = (reading: Reading): readonly Issue[] => {
   const [a, b] = reading.ends;
-  const said = [reading.lengthIn, reading.setAndMiss].filter((length) => length !== undefined).length;
+  const said = [reading.lengthIn, reading.setAndMiss, reading.plane].filter(
+    (one) => one !== undefined,
+  ).length;
   const { setIn, missIn } = reading.setAndMiss ?? { setIn: 1, missIn: 0 };
   return [
-    ...(a.cluster === b.cluster
+    ...(a.cluster === b.cluster && reading.plane === undefined
       ? [issue('reading-between-same-point', 'ends', { cluster: a.cluster }, 'name-two-clusters')]
       : []),
     ...reading.ends.flatMap((end, i) =>
@@ -19,9 +21,9 @@ const readingFaults = (reading: Reading): readonly Issue[] => {
     ...(said === 1
       ? []
       : [issue('reading-needs-one-length', 'lengthIn', { said }, 'give-length-or-set-and-miss')]),
-    ...(setIn + missIn > 0
+    ...(setIn - missIn > 0
       ? []
-      : [issue('length-not-positive', 'setAndMiss.missIn', { got: setIn + missIn }, 'read-again')]),
+      : [issue('length-not-positive', 'setAndMiss.missIn', { got: setIn - missIn }, 'read-again')]),
   ];
 };
 

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../base/vec3.ts';
 import { choleskyOf, type Envelope, entry, envelopeOf, inverseWithin, solveWith } from './normal.ts';
 import type { Observation } from './observations.ts';
-import { spanBetween } from './surface.ts';
+import { offLine, spanBetween } from './surface.ts';
 
 /** Undamaged clusters are held to the drawing this closely, so that a wrong "undamaged" can show. */
 export const DATUM_STD_IN = 1 / 16;
@@ -84,7 +84,9 @@ const rowsAt = (net: Network, x: Float64Array): { rows: Row[]; residuals: Float6
   const at = lookUp(net, x);
   const residuals = new Float64Array(net.observations.length);
   const rows = net.observations.map((o, n): Row => {
-    const { lengthIn, gradient } = spanBetween(o.feet[0], o.feet[1], at);
+    const { lengthIn, gradient } = o.plane
+      ? offLine(o.feet[0], o.plane.axis, o.plane.lineAtIn, at)
+      : spanBetween(o.feet[0], o.feet[1], at);
     residuals[n] = lengthIn - o.lengthIn;
     const where: number[] = [];
     const value: number[] = [];

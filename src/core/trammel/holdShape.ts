@@ -1,10 +1,11 @@
 import { type Issue, issue } from '../base/issue.ts';
-import type { Vec3 } from '../base/vec3.ts';
+import { length, type Vec3 } from '../base/vec3.ts';
 import type { Finding, Hold, RecordOf } from '../job/jobSchema.ts';
 import type { Truss } from '../truss/result.ts';
 import { adjust, fullWeights, networkOf, type Solution } from './adjust.ts';
 import { explain, fitsTogether } from './cause.ts';
 import { datumOf, spansPlane } from './datum.ts';
+import { foldsOf } from './fold.ts';
 import type { Observation } from './observations.ts';
 import { degreesOf, readingsOf } from './reliability.ts';
 import type { Adjustment, Target } from './result.ts';
@@ -47,6 +48,16 @@ export const shapeAtHold = (
     : datum.size < 4
       ? [issue('datum-cannot-be-cross-checked', at, datumFacts, 'read-more-undamaged-clusters')]
       : [];
+  const folds = foldsOf(solution);
+  for (const fold of folds)
+    issues.push(
+      issue(
+        'fold-fits-too',
+        at,
+        { hold, cluster: fold.cluster, moveIn: length(fold.moveIn) },
+        'read-one-across-it',
+      ),
+    );
   const [cause] = causes;
   return {
     adjustment: {
@@ -58,6 +69,7 @@ export const shapeAtHold = (
       fits: dof === 0 ? 'cannotTell' : fitsTogether(whole) ? 'fits' : 'doesNotFit',
       ...(cause ? { cause, causes } : {}),
       setAside: aside,
+      ...(folds.length > 0 ? { folds } : {}),
       notMeasured: truss.clusters.map((c) => c.id).filter((id) => !read.has(id)),
     },
     solution,

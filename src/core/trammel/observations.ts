@@ -2,7 +2,7 @@ import { type Issue, issue } from '../base/issue.ts';
 import type { Vec3 } from '../base/vec3.ts';
 import { type Hold, holds, type Reading, type RecordOf } from '../job/jobSchema.ts';
 import type { Cluster, Truss } from '../truss/result.ts';
-import { type Foot, footOf, spanBetween } from './surface.ts';
+import { type Foot, footOf, offLine, spanBetween } from './surface.ts';
 
 /** Standard deviation of a reading whose instrument says none. Common practice, no source: a tape read to 1/32. */
 export const ASSUMED_STD_IN = 1 / 32;
@@ -19,6 +19,8 @@ export interface Observation {
   readonly stdAssumed: boolean;
   /** Axis distance it says, marks taken off at drawing positions. */
   readonly axisIn: number;
+  /** Off a string (1: butt line) or a level line (2: water line) that lies at `lineAtIn`; both clusters are then the same. */
+  readonly plane?: { readonly axis: 1 | 2; readonly lineAtIn: number };
 }
 
 /** The user's standard deviation per instrument: manual records with topic `std:trammel`. */
@@ -28,6 +30,9 @@ const instrumentStd = (manual: readonly RecordOf<'manual'>[], instrument: string
 /** Length a reading says: as read, or what the trammel was set to less how far its point stood beyond the mark. */
 export const lengthRead = (r: Reading): number | undefined =>
   r.lengthIn ?? (r.setAndMiss ? r.setAndMiss.setIn - r.setAndMiss.missIn : undefined);
+
+const planeOf = (r: Reading): Observation['plane'] =>
+  r.plane && { axis: r.plane.line === 'centreLine' ? 1 : 2, lineAtIn: r.plane.lineAtIn ?? 0 };
 
 /**
  * Turns readings into observations. A reading that lacks a fact is left out and said so; nothing is filled in.
@@ -55,7 +60,8 @@ export const observe = (
       say('reading-cluster-unknown', { clusters: unknown }, 'name-a-cluster');
       continue;
     }
-    if (a.id === b.id) {
+    const plane = planeOf(r);
+    if (a.id === b.id && !plane) {
       say('reading-to-itself', { cluster: a.id }, 'name-two-clusters');
       continue;
     }
@@ -65,15 +71,17 @@ export const observe = (
       say('reading-mark-incomplete', { missing }, 'say-tube-and-clock');
       continue;
     }
-    const lengthIn = lengthRead(r);
-    if (lengthIn === undefined || !(lengthIn > 0)) {
+    const lengthIn = r.plane?.offIn ?? lengthRead(r);
+    if (lengthIn === undefined || !(plane || lengthIn > 0)) {
       say('reading-without-length', {}, 'enter-length');
       continue;
     }
     const [p, q] = feet as [Foot, Foot];
     const own = r.stdIn ?? instrumentStd(manual, r.instrument);
-    const span = spanBetween(p, q, at).lengthIn;
-    const axis = Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1], a.at[2] - b.at[2]);
+    const span = plane ? offLine(p, plane.axis, plane.lineAtIn, at).lengthIn : spanBetween(p, q, at).lengthIn;
+    const axis = plane
+      ? a.at[plane.axis] - plane.lineAtIn
+      : Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1], a.at[2] - b.at[2]);
     observations.push({
       id: r.id,
       hold: r.hold,
@@ -83,6 +91,7 @@ export const observe = (
       stdIn: own ?? ASSUMED_STD_IN,
       stdAssumed: own === undefined,
       axisIn: axis + lengthIn - span,
+      ...(plane ? { plane } : {}),
     });
   }
   const kinds = new Set(readings.flatMap((r) => r.ends.map((e) => e.mark)));

@@ -10,7 +10,7 @@ import { ASSUMED_STD_IN } from './observations.ts';
 import { compareClusters } from './pair.ts';
 import { NONCENTRAL, UNCHECKED } from './reliability.ts';
 import type { MeasuringPlan, PlannedReading } from './result.ts';
-import { scopeOf } from './scope.ts';
+import { type Scope, scopeOf, wholeScope } from './scope.ts';
 import { principal } from './sym3.ts';
 
 type Manual = readonly RecordOf<'manual'>[];
@@ -100,26 +100,30 @@ const looseOf = (
   });
 };
 
-/**
- * The measuring plan: the shortest list found of distances that fixes every cluster of the bays concerned in three
- * dimensions from the undamaged zone, with spares enough that an error in any line shows a fifth of itself at least.
- * Candidates lie within the trammel's reach, two stations apart at most, with a clear line; the user's struck lines
- * (manual records `strike:U3L–L4L`) are left out and the plan is made without them.
- */
-export const planOf = (
+/** The measuring plan of the bays concerned, and the readings of the whole truss for baseline and as-left. */
+export interface Planned {
+  readonly plan: MeasuringPlan;
+  /** Readings that fix the whole truss; those of the plan when it covers the whole already. */
+  readonly whole: readonly PlannedReading[];
+  readonly issues: readonly Issue[];
+}
+
+interface Chosen {
+  readonly clusters: readonly Cluster[];
+  readonly free: readonly boolean[];
+  readonly prior: Float64Array;
+  readonly lines: readonly Line[];
+  readonly readings: readonly PlannedReading[];
+}
+
+const chosenFor = (
   truss: Truss,
-  findings: readonly Finding[],
-  manual: Manual,
-): { readonly plan: MeasuringPlan; readonly issues: readonly Issue[] } => {
-  const { bays, clusters, datum } = scopeOf(truss, findings, manual);
-  const own = manual.findLast((m) => m.topic === 'trammel-reach' && (m.valueIn ?? 0) > 0);
-  const reachIn = own
-    ? figure(own.valueIn!, 'in', { kind: 'manual', ref: own.id })
-    : figure(ASSUMED_REACH_IN, 'in', { kind: 'assumed', ref: 'trammel reach' }, ['trammel-reach-120']);
-  const stdIn =
-    manual.findLast((m) => m.topic === 'std:trammel' && (m.valueIn ?? 0) > 0)?.valueIn ?? ASSUMED_STD_IN;
-  const { ids: struck, issues } = struckLines(truss, manual);
-  const lines = linesOf(truss, clusters, datum.clusters, struck, reachIn.value);
+  { clusters, datum }: Pick<Scope, 'clusters' | 'datum'>,
+  struck: ReadonlySet<string>,
+  reachIn: number,
+  stdIn: number,
+): Chosen => {
+  const lines = linesOf(truss, clusters, datum.clusters, struck, reachIn);
   const free = clusters.flatMap((c) => Array<boolean>(3).fill(!datum.clusters.has(c.id)));
   const prior = Float64Array.from(free, (f) => (f ? FREE_STD_IN : DATUM_STD_IN) ** 2);
   const chosen = choose(lines, prior, free, stdIn).map((c) => ({ ...c, line: lines[c.candidate]! }));
@@ -135,19 +139,43 @@ export const planOf = (
       read: false,
     }),
   );
-  const planned = chosen.map((c) => c.line);
+  return { clusters, free, prior, lines: chosen.map((c) => c.line), readings };
+};
+
+/**
+ * The measuring plan: the shortest list found of distances that fixes every cluster of the bays concerned in three
+ * dimensions from the undamaged zone, with spares enough that an error in any line shows a fifth of itself at least.
+ * Candidates lie within the trammel's reach, two stations apart at most, with a clear line; the user's struck lines
+ * (manual records `strike:U3L–L4L`) are left out and the plan is made without them. Leans on no reading, so that
+ * entering one does not rework it.
+ */
+export const planOf = (truss: Truss, findings: readonly Finding[], manual: Manual): Planned => {
+  const scope = scopeOf(truss, findings, manual);
+  const own = manual.findLast((m) => m.topic === 'trammel-reach' && (m.valueIn ?? 0) > 0);
+  const reachIn = own
+    ? figure(own.valueIn!, 'in', { kind: 'manual', ref: own.id })
+    : figure(ASSUMED_REACH_IN, 'in', { kind: 'assumed', ref: 'trammel reach' }, ['trammel-reach-120']);
+  const stdIn =
+    manual.findLast((m) => m.topic === 'std:trammel' && (m.valueIn ?? 0) > 0)?.valueIn ?? ASSUMED_STD_IN;
+  const { ids: struck, issues } = struckLines(truss, manual);
+  const chosen = chosenFor(truss, scope, struck, reachIn.value, stdIn);
+  const covered = scope.bays.length === truss.bays.length;
+  const whole = covered
+    ? chosen.readings
+    : chosenFor(truss, wholeScope(truss, scope), struck, reachIn.value, stdIn).readings;
+  const { clusters, free, prior, readings } = chosen;
   const plan: MeasuringPlan = {
-    bays: bays.map((k) => truss.bays[k]!.id),
-    datum: clusters.filter((c) => datum.clusters.has(c.id)).map((c) => c.id),
-    datumBy: datum.by,
+    bays: scope.bays.map((k) => truss.bays[k]!.id),
+    datum: clusters.filter((c) => scope.datum.clusters.has(c.id)).map((c) => c.id),
+    datumBy: scope.datum.by,
     readings,
-    loose: looseOf(clusters, free, planned),
+    loose: looseOf(clusters, free, chosen.lines),
     unchecked: readings.filter((r) => r.redundancy < WANTED_REDUNDANCY - 1e-9).map((r) => r.target),
     struck: [...struck].sort(),
     reachIn,
-    worstStdIn: worstStd(planned, prior, clusters.length, stdIn),
+    worstStdIn: worstStd(chosen.lines, prior, clusters.length, stdIn),
   };
-  return { plan, issues };
+  return { plan, whole, issues };
 };
 
 /** The plan with the lines marked that are read already; the plan itself does not lean on readings. */

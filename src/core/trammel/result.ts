@@ -15,7 +15,9 @@ export interface Compared {
   readonly readings: readonly string[];
   /** Axis distance the readings say. */
   readonly foundIn: Figure;
-  /** Found − target: positive is long. */
+  /** What it is compared with when that is not the target: the target and what the weld will shrink. */
+  readonly aimIn?: Figure;
+  /** Found − target (or aim): positive is long. */
   readonly differenceIn: Figure;
   readonly verdict: Verdict;
   /** Spread between repeats, when there are two or more. */
@@ -99,6 +101,8 @@ export interface Adjustment {
   readonly setAside?: readonly string[];
   /** Clusters no reading of this hold touches: nothing is known of them. */
   readonly notMeasured?: readonly string[];
+  /** Clusters that the readings fit nearly as well (Ω within 9) mirrored in the plane of their neighbours, and where. */
+  readonly folds?: readonly { readonly cluster: string; readonly moveIn: Vec3; readonly omegaMore: number }[];
 }
 
 /** One line of the measuring plan. */
@@ -156,6 +160,69 @@ export interface Spread {
   readonly forceLbf?: Figure;
   /** What the same push does to other targets, largest first; only with the frame's flexibility. */
   readonly changes?: readonly { readonly target: string; readonly changeIn: number }[];
+  /** Place in the order of the work when there are several: 1 first. Only with the frame's flexibility. */
+  readonly order?: number;
+  /** The earlier one of the list after which this one is within its uncertainty: measure before touching it. */
+  readonly settledBy?: string;
+  /** Spreader or puller left in until tacked, set to the target. Only with the frame's flexibility. */
+  readonly hold?: {
+    /** What goes back when it is taken out, every tube whole again. */
+    readonly comesBackIn: Figure;
+    /** What then loads the tubes that were open: + tension. */
+    readonly tacks: readonly { readonly member: string; readonly axialLbf: Figure }[];
+  };
+  /** Pushed or pulled and let go. Only with the frame's flexibility. */
+  readonly set?: {
+    /** What springs back: observed at the last push here, else the spring up to first yield. */
+    readonly springIn: Figure;
+    /** Distance to push or pull to, so that the target stays. */
+    readonly pushToIn: Figure;
+    /** Force at which the first tube would yield; under it nothing stays. */
+    readonly yields?: { readonly member: string; readonly forceLbf: Figure };
+  };
+}
+
+/** One reading that a hold asks for. */
+export interface AskedReading {
+  readonly target: string;
+  readonly from: string;
+  readonly to: string;
+  readonly why: 'plan' | 'canMove' | 'wasSpread';
+  /** Distance to hold at this hold, the weld's shrinkage in it. */
+  readonly aimIn: Figure;
+  readonly toleranceIn?: Figure;
+  /** Readings taken at this hold; 0: not read. */
+  readonly taken: number;
+  readonly differenceIn?: Figure;
+  readonly verdict?: Verdict;
+}
+
+/** How one joint fitted before it was tacked, and what its record lacks. */
+export interface FitUp {
+  readonly member: string;
+  readonly record?: string;
+  readonly lacks: readonly ('gap' | 'overlap' | 'marks' | 'secondPerson' | 'secondPersonIsDoer')[];
+}
+
+/** Whether a hold can be marked done: nothing asked for is outside, unread, or without its fit-up. */
+export interface Gate {
+  readonly opens: boolean;
+  readonly outside: readonly string[];
+  readonly notRead: readonly string[];
+  /** Cannot tell after one reading: repeat it once, or use a better instrument. Does not close the gate. */
+  readonly repeat: readonly string[];
+  readonly fitUp: readonly string[];
+}
+
+/** A point of the work at which it stops to be measured. */
+export interface HoldPoint {
+  readonly hold: Hold;
+  readonly covers: 'wholeTruss' | 'whatCanMove';
+  readonly asks: readonly AskedReading[];
+  /** Joints to be seen before tacking. */
+  readonly fitUps: readonly FitUp[];
+  readonly gate: Gate;
+  readonly done?: { readonly record: string; readonly by: string; readonly reason?: string };
 }
 
 /** How one bay sits against the drawing, from the adjusted moves of its clusters; aft ring against forward ring. */
@@ -188,5 +255,7 @@ export interface Trammel {
   readonly plan?: MeasuringPlan;
   readonly spread?: readonly Spread[];
   readonly swing?: readonly BaySwing[];
+  /** The hold points, in the order of the work. */
+  readonly holds?: readonly HoldPoint[];
   readonly issues: readonly Issue[];
 }

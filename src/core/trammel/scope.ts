@@ -12,6 +12,20 @@ const baysConcerned = (truss: Truss, findings: readonly Finding[]): number[] => 
   return hit.flatMap((_, k) => (hit[k - 1] || hit[k] || hit[k + 1] ? [k] : []));
 };
 
+/** Bays (by index) to plan for, their clusters, and what is taken as undamaged. */
+export interface Scope {
+  readonly bays: readonly number[];
+  readonly clusters: readonly Cluster[];
+  readonly datum: Datum;
+}
+
+/** The same datum, and every cluster of the truss. */
+export const wholeScope = (truss: Truss, { datum }: Scope): Scope => ({
+  bays: truss.bays.map((_, k) => k),
+  clusters: truss.clusters,
+  datum,
+});
+
 /**
  * What to plan for: the bays concerned, widened until they hold enough of the datum, and the datum itself; with nothing
  * found, the whole truss from its forward station.
@@ -20,7 +34,7 @@ export const scopeOf = (
   truss: Truss,
   findings: readonly Finding[],
   manual: readonly RecordOf<'manual'>[],
-): { bays: readonly number[]; clusters: readonly Cluster[]; datum: Datum } => {
+): Scope => {
   const inBays = (bays: readonly number[]): Cluster[] => {
     const ids = new Set(bays.flatMap((k) => truss.bays[k]!.clusters));
     return truss.bays.length === 0 ? [...truss.clusters] : truss.clusters.filter((c) => ids.has(c.id));

@@ -123,3 +123,20 @@ export const spanBetween = (a: Foot, b: Foot, at: (id: string) => Vec3): Span =>
   }
   return { lengthIn: distance(p.point, q.point), gradient };
 };
+
+/** A point's distance off a string or a level line, o = e·p − line, and its gradient by cluster. */
+export const offLine = (foot: Foot, axis: 1 | 2, lineAtIn: number, at: (id: string) => Vec3): Span => {
+  const e: Vec3 = axis === 1 ? [0, 1, 0] : [0, 0, 1];
+  const c = at(foot.cluster);
+  const off = c[axis] - lineAtIn;
+  const stand = standAt(
+    foot,
+    at,
+    sub(c, scale(e, off === 0 ? 1 : off)),
+    foot.toward === undefined ? undefined : at(foot.toward),
+  );
+  const { own, other } = stand.follow(e);
+  const gradient = new Map<string, Vec3>([[foot.cluster, own]]);
+  if (foot.toward !== undefined) gradient.set(foot.toward, other);
+  return { lengthIn: stand.point[axis] - lineAtIn, gradient };
+};

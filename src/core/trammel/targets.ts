@@ -4,6 +4,7 @@ import { type Finding, holds, type ReadingEnd, type RecordOf } from '../job/jobS
 import type { Model } from '../job/modelSchema.ts';
 import { groupBy } from '../truss/groupBy.ts';
 import type { Cluster, Truss } from '../truss/result.ts';
+import { aimAt } from './aim.ts';
 import { type Observation, pool } from './observations.ts';
 import { compareClusters, type Pair, pairId, pairsOf } from './pair.ts';
 import type { Compared, Target } from './result.ts';
@@ -97,7 +98,7 @@ export const surfaceTarget = (
 const guessed = (model: Model): ReadonlySet<string> =>
   new Set(model.clusters.filter((c) => c.assumed === true).map((c) => c.id));
 
-const compare = (target: Target, seen: readonly Observation[]): Compared[] =>
+const compare = (target: Target, seen: readonly Observation[], manual: Manual): Compared[] =>
   holds.flatMap((hold): Compared[] => {
     const repeats = seen.filter((o) => o.hold === hold);
     if (repeats.length === 0) return [];
@@ -107,13 +108,15 @@ const compare = (target: Target, seen: readonly Observation[]): Compared[] =>
       ...(p.marked ? ['marks-at-drawing-positions'] : []),
     ];
     const basis = { kind: 'measured', ref: p.readings.join(', ') } as const;
-    const differenceIn = p.axisIn - target.targetIn.value;
+    const aimIn = aimAt(target, hold, manual);
+    const differenceIn = p.axisIn - aimIn.value;
     const stdIn = Math.hypot(p.stdIn, target.targetIn.std ?? 0);
     return [
       {
         hold,
         readings: p.readings,
         foundIn: figure(p.axisIn, 'in', basis, assumed, { std: p.stdIn }),
+        ...(aimIn === target.targetIn ? {} : { aimIn }),
         differenceIn: figure(differenceIn, 'in', basis, assumed, { std: stdIn }),
         verdict: verdictOf(differenceIn, stdIn, target.toleranceIn?.value),
         ...(p.scatterIn === undefined ? {} : { scatterIn: p.scatterIn }),
@@ -146,10 +149,11 @@ const mirrorOf = (truss: Truss): ((pair: Pair) => [string, string] | undefined) 
 export const targets = (
   truss: Truss,
   model: Model,
-  observations: readonly Observation[],
+  observed: readonly Observation[],
   findings: readonly Finding[],
   manual: Manual,
 ): readonly Target[] => {
+  const observations = observed.filter((o) => o.plane === undefined);
   const clusters = new Map(truss.clusters.map((c) => [c.id, c]));
   const pairOf = pairsOf(truss);
   const seen = groupBy(observations, (o) => pairId(...o.clusters));
@@ -190,7 +194,7 @@ export const targets = (
     compareClusters(clusters.get(a.to)!, clusters.get(b.to)!);
   return [...made.values()]
     .map(fromMirror)
-    .map((t) => ({ ...t, compared: compare(t, seen.get(t.id) ?? []) }))
+    .map((t) => ({ ...t, compared: compare(t, seen.get(t.id) ?? [], manual) }))
     .sort(order);
 };
 

@@ -210,7 +210,7 @@ describe('edit', () => {
         reading: {
           ...reading,
           ends: [a, { cluster: 'U2L', mark: 'axis' }],
-          setAndMiss: { setIn: 3, missIn: -3 },
+          setAndMiss: { setIn: 3, missIn: 3 },
         },
       }),
     ).toEqual(['length-not-positive setAndMiss.missIn']);
