@@ -281,7 +281,15 @@ describe('look here next', () => {
     const model: Model = {
       ...s.model,
       loadCases: [
-        { id: 'tail', name: 'tail', gravity: [0, 0, 0], loads: [{ cluster: 'U3L', forceLbf: [0, 0, -300] }] },
+        {
+          id: 'tail',
+          name: 'tail',
+          gravity: [0, 0, 0],
+          loads: ['U2L', 'U3L', 'U4L'].map((id) => ({
+            cluster: id,
+            forceLbf: [0, 0, -300] as [number, number, number],
+          })),
+        },
       ],
     };
     const mishap: Mishap = { id: 'm', kind: 'mishap', cases: ['tail'], ...stamp };
@@ -293,8 +301,8 @@ describe('look here next', () => {
     const lower = ['L1L-L2L', 'L2L-L3L', 'L3L-L4L', 'L4L-L5L'].sort((p, q) => force.get(q)! - force.get(p)!);
     const [hurt, other, light] = [lower[0]!, lower[1]!, lower[2]!];
     const found = [bow(hurt, 0.01, { shape: 'smooth' })];
-    const { byMember } = work({ ...s, model, findings: found, mishap }, [hurt]);
-    const row = byMember[hurt]!.find((r) => r.id === other)!;
+    const alone = work({ ...s, model, findings: found, mishap });
+    const row = alone.next.find((r) => r.id === other)!;
     expectNear(row.b, force.get(other)! / force.get(hurt)!, { rel: 1e-9, because: 'one ratio' });
     expect(row.reasons.some((r) => r.kind === 'samePath' && r.case === 'tail')).toBe(true);
     // A second, lightly used hurt tube does not put every other tube at capacity.
