@@ -2,6 +2,7 @@ import './plainChecks.ts';
 import './style/tokens.css';
 import './style/parts.css';
 import './style/sheet.css';
+import './style/overlay.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';

@@ -3,6 +3,7 @@ import type { Table } from '../present/table.ts';
 import { clustersTable } from '../present/tables/clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from '../present/tables/coverage.ts';
 import { decisionsTable, findingsTable } from '../present/tables/findings.ts';
+import { leftOverTable } from '../present/tables/leftOver.ts';
 import { lockedInTable, suspectsTable } from '../present/tables/lockedIn.ts';
 import { lookNextOf, lookNextTable } from '../present/tables/lookNext.ts';
 import { membersTable } from '../present/tables/members.ts';
@@ -24,7 +25,7 @@ export const stageTables = {
   ],
   statics: (s) => [casesTable(s), forcesTable(s), redundancyTable(s)],
   trammel: (s) => [targetsTable(s), readingsTable(s), shapeTable(s)],
-  lockedIn: (s) => [lockedInTable(s), suspectsTable(s)],
+  lockedIn: (s) => [lockedInTable(s), suspectsTable(s), leftOverTable(s)],
   loadPath: (s) => [
     lookNextTable(s),
     ...Object.keys(s.assessment.loadPath.byMember).map((member) => lookNextOf(s, member)),

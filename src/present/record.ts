@@ -10,15 +10,16 @@ import { reliefSections } from './record/reliefSections.ts';
 import type { Part, Report, ReportHead } from './record/sections.ts';
 import { showTime, type Units } from './show.ts';
 import { areasTable, lookAgainTable } from './tables/coverage.ts';
-import { instrumentsLine } from './tables/entered.ts';
+import { instrumentsLine, workLogTable } from './tables/entered.ts';
 import { decisionsTable, findingsTable } from './tables/findings.ts';
 import { fitLines } from './tables/fit.ts';
+import { leftOverColumns, leftOverTable } from './tables/leftOver.ts';
 import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
 import { lookNextTable } from './tables/lookNext.ts';
 import type { Showing } from './tables/showing.ts';
 import { issuesTable, manualTable, sourcesTable } from './tables/sources.ts';
 import { spreadTable, swingTable } from './tables/spread.ts';
-import { casesTable } from './tables/statics.ts';
+import { casesTable, mostClampedTable, redundancyLines } from './tables/statics.ts';
 import { readingsTable, shapeTable, targetsTable } from './tables/trammel.ts';
 import { winAnsi } from './winAnsi.ts';
 import { cautionsFor } from './words/cautions.ts';
@@ -136,6 +137,8 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           { kind: 'table', table: lockedInTable(strainedFirst(showing)), most: 30 },
           { kind: 'subheading', text: 'Suspected of a bend nobody has seen' },
           { kind: 'table', table: suspectsTable(showing) },
+          { kind: 'subheading', text: 'Left-over strength of bent tubes' },
+          { kind: 'table', table: leftOverTable(showing), only: leftOverColumns },
           ...reliefSections(showing),
         ],
       },
@@ -174,11 +177,17 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
         sections: [
           heading('Load cases'),
           { kind: 'table', table: casesTable(showing) },
+          { kind: 'subheading', text: 'Redundancy' },
+          { kind: 'lines', lines: redundancyLines(showing) },
+          { kind: 'table', table: mostClampedTable(showing), most: 15 },
           heading('Sources and assumptions'),
           { kind: 'cautions', cautions: cautionsFor('generalRules') },
           { kind: 'table', table: sourcesTable(showing) },
           { kind: 'subheading', text: 'Your own data' },
           { kind: 'table', table: manualTable(showing, live.manual) },
+          ...(live.progress.length > 0
+            ? ([heading('Work log'), { kind: 'table', table: workLogTable(showing, live.progress) }] as const)
+            : []),
           heading('Open questions'),
           { kind: 'table', table: issuesTable(showing) },
           { kind: 'lines', lines: unprintable(job) },

@@ -8,9 +8,13 @@ import { Issues } from '../parts/Issues.tsx';
 import { OnlyThese } from '../parts/OnlyThese.tsx';
 import { TagMark } from '../parts/TagMark.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
+import { ShowInPicture } from '../picture/ShowInPicture.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { ask, select, useView } from '../state/view.ts';
+import { MishapForm } from './MishapForm.tsx';
 import { TubeForces } from './TubeForces.tsx';
+import { TubeSums } from './TubeSums.tsx';
+import { ZoneCoverage } from './ZoneCoverage.tsx';
 
 /** Where to look next, with the reasons: for the tube in hand, and for the whole job. */
 export const LoadPathPanel = () => {
@@ -21,7 +25,10 @@ export const LoadPathPanel = () => {
   const rows = asked === undefined ? [] : (all.loadPath.byMember[asked] ?? []);
   return (
     <div className="stack">
+      <ShowInPicture />
       <Cautions step="lookNext" />
+      <MishapForm />
+      <ZoneCoverage />
       {all.loadPath.kind === 'movesFreely' && (
         <p className="notice">
           The truss as it stands can move without straining a tube, so loads cannot be followed. Neighbours by
@@ -37,12 +44,17 @@ export const LoadPathPanel = () => {
             </p>
           )}
           <TubeForces all={all} id={asked} />
+          <TubeSums all={all} id={asked} />
           <OnlyThese ids={[asked, ...rows.slice(0, 10).map(({ id }) => id)]} />
           <NextList rows={rows} limit={10} empty="No other tube has a part in its load." />
         </section>
       )}
       <section className="stack tight" aria-label="Look here next, whole job">
         <h2>Look here next</h2>
+        <p className="small soft">
+          Four kinds of evidence, each from 0 to 1; the order is made of the first three. An order to look in,
+          not a chance. Only what was looked at with the finish off drops out.
+        </p>
         <NextList
           rows={all.loadPath.next}
           limit={asked === undefined ? 14 : 6}
@@ -100,7 +112,12 @@ const NextList = ({
   );
 };
 
-const share = (value: number | null): string => (value === null ? 'cannot tell' : fixed(value, 2));
+const Evidence = ({ name, value }: { readonly name: string; readonly value: number | null }) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>{value === null ? '–' : fixed(value, 2)}</dd>
+  </div>
+);
 
 const Next = ({ row }: { readonly row: NextRow }) => {
   const now = useAnswer((answer) => answer.atOnce);
@@ -127,13 +144,12 @@ const Next = ({ row }: { readonly row: NextRow }) => {
           <li key={JSON.stringify(reason)}>{reasonWords(reason)}</li>
         ))}
       </ul>
-      <details className="small">
-        <summary>How it is ranked</summary>
-        <p className="basis">
-          Clusters {share(row.a)} · same load path {share(row.b)} · locked in {share(row.l)} · takes over{' '}
-          {share(row.w)} · rank figure {fixed(row.score, 0)} of 100: an order, not a chance.
-        </p>
-      </details>
+      <dl className="evidence" aria-label={`Evidence for ${row.id}, each from 0 to 1`}>
+        <Evidence name="Shares clusters" value={row.a} />
+        <Evidence name="Same load path" value={row.b} />
+        <Evidence name="Locked in" value={row.l} />
+        <Evidence name="Takes over" value={row.w} />
+      </dl>
     </li>
   );
 };

@@ -1,19 +1,19 @@
 import type { CutCandidate, ReliefTarget } from '../../core/relief/result.ts';
-import { showAxial, showLength, showOpening, showRange, showShare, type Units } from '../../present/show.ts';
-import { movesWords, releaseLines, sawWords, whyLine } from '../../present/tables/relief.ts';
+import { showRange } from '../../present/show.ts';
+import { releaseLines, supportLines } from '../../present/tables/relief.ts';
 import { listWords, memberWords } from '../../present/words/names.ts';
-import { cutVerdictWords, targetNoteWords, tierWords } from '../../present/words/relief.ts';
+import { targetNoteWords } from '../../present/words/relief.ts';
 import { Cautions } from '../parts/Caution.tsx';
 import { PlainLine } from '../parts/FigureLine.tsx';
 import { Issues } from '../parts/Issues.tsx';
 import { OnlyThese } from '../parts/OnlyThese.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
+import { ShowInPicture } from '../picture/ShowInPicture.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, useView } from '../state/view.ts';
-
-const axialWords = ({ low, high }: { readonly low: number; readonly high: number }): string =>
-  showAxial(low) === showAxial(high) ? showAxial(low) : `${showAxial(low)} to ${showAxial(high)}`;
+import { axialWords, CutRow } from './CutRow.tsx';
+import { HeldForm } from './HeldForm.tsx';
 
 /** Which cuts would let the selected tube go, best first; what needs no saw stands before them. */
 export const RelievePanel = () => {
@@ -26,15 +26,16 @@ export const RelievePanel = () => {
     .find((one) => one !== undefined);
   return (
     <div className="stack">
+      <ShowInPicture />
       {all.relief.kind === 'notRanked' && (
-        <p className="notice">Not ranked: say how the truss is held now, under Start.</p>
+        <p className="notice">Not ranked: say below how the truss is held now.</p>
       )}
       {all.relief.kind === 'movesFreely' && (
         <p className="notice">
-          The truss as it is held can move without straining a tube. Say how it is held, under Start, before
-          any cut.
+          The truss as it is held can move without straining a tube. Say below how it is held, before any cut.
         </p>
       )}
+      <HeldForm key={all.relief.kind} open={all.relief.kind !== 'ranked'} />
       {target ? <Target target={target} /> : <Choose targets={all.relief.targets} />}
       <Issues issues={all.relief.issues} />
     </div>
@@ -98,7 +99,7 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
           <p className="soft">Nothing here can be let go without cutting.</p>
         ) : (
           <ul className="entries">
-            {releaseLines(target).map((line) => (
+            {[...releaseLines(target), ...supportLines([target])].map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ul>
@@ -111,21 +112,13 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
         {target.candidates.length === 0 ? (
           <p className="soft">No cut is offered.</p>
         ) : (
-          <ol className="entries">
-            {target.candidates.map((cut, i) => (
-              <Cut key={cut.cuts.join(' ')} cut={cut} place={i + 1} units={units} />
-            ))}
-          </ol>
+          <CutList target={target} cuts={target.candidates} />
         )}
       </section>
       {target.soundTubes.length > 0 && (
         <details>
           <summary>Sound tubes ({target.soundTubes.length}): each cut makes a repair of its own</summary>
-          <ol className="entries">
-            {target.soundTubes.map((cut, i) => (
-              <Cut key={cut.cuts.join(' ')} cut={cut} place={i + 1} units={units} />
-            ))}
-          </ol>
+          <CutList target={target} cuts={target.soundTubes} />
           {target.soundNotListed > 0 && (
             <p className="small soft">{target.soundNotListed} sound tubes more are not listed.</p>
           )}
@@ -135,52 +128,36 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
   );
 };
 
-const Cut = ({
-  cut,
-  place,
-  units,
+/** How many that help nothing are listed before the rest is folded. */
+const OTHERS_SHOWN = 3;
+
+const CutList = ({
+  target,
+  cuts,
 }: {
-  readonly cut: CutCandidate;
-  readonly place: number;
-  readonly units: Units;
-}) => (
-  <li>
-    <div className="entry-head">
-      <button type="button" className="link" onClick={() => select(cut.cuts[0] ?? '')}>
-        {place}. {cut.cuts.join(', then ')}
-      </button>
-      <strong className="small">{cutVerdictWords[cut.verdict]}</strong>
-    </div>
-    <p className="small">
-      {tierWords[cut.tier]}: {whyLine(cut, units)}.
-    </p>
-    <div className="figures small">
-      <PlainLine name="Of what other bends lock in, goes">{shareWords(cut.sourceRelief)}</PlainLine>
-      <PlainLine name="Left along the tube">{axialWords(cut.left.axialLbf)}</PlainLine>
-      <PlainLine name="Left bending">{showRange(cut.left.momentInLbf, 'in-lbf', units)}</PlainLine>
-      <PlainLine name="The kerf">{kerfWords(cut, units)}</PlainLine>
-      <PlainLine name="Sag under its own weight grows by">
-        {cut.sagIn === null ? 'not worked' : showLength(cut.sagIn, units, 64)}
-      </PlainLine>
-    </div>
-    <details className="small">
-      <summary>Where to saw, and what moves</summary>
-      <div className="basis">
-        <p>{sawWords(cut, units)}.</p>
-        {cut.moves.length > 0 && <p>Moves most: {movesWords(cut, units)}.</p>}
-        <p>Of a length error in the tube itself, {showShare(cut.eta)} goes.</p>
-      </div>
-    </details>
-  </li>
-);
-
-const shareWords = (range: CutCandidate['sourceRelief']): string => {
-  if (range === null) return 'no bend measured';
-  const [low, high] = [showShare(range.low), showShare(range.high)];
-  return low === high ? low : `${low} to ${high}`;
-};
-
-const kerfWords = ({ opensIn: { low, high } }: CutCandidate, units: Units): string => {
-  const [a, b] = [showOpening(low, units), showOpening(high, units)];
-  return a === b ? a : `${a} to ${b}`;
+  readonly target: ReliefTarget;
+  readonly cuts: readonly CutCandidate[];
+}) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const rows = cuts.map((cut, i) => ({ cut, place: i + 1 }));
+  const others = rows.filter(({ cut }) => cut.verdict === 'noHelp');
+  const folded = new Set(others.slice(OTHERS_SHOWN));
+  const list = (some: typeof rows) => (
+    <ol className="entries">
+      {some.map(({ cut, place }) => (
+        <CutRow key={cut.cuts.join(' ')} target={target.member} cut={cut} place={place} units={units} />
+      ))}
+    </ol>
+  );
+  return (
+    <>
+      {list(rows.filter((row) => !folded.has(row)))}
+      {folded.size > 0 && (
+        <details>
+          <summary>{folded.size} more that help nothing</summary>
+          {list([...folded])}
+        </details>
+      )}
+    </>
+  );
 };

@@ -2,10 +2,12 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useEffect, useMemo, useRef } from 'react';
 import { badgeBoxes, paintBadges } from './badges.ts';
 import type { Stand } from './Camera.tsx';
+import { paintCuts } from './cutMarks.ts';
 import type { Drawn } from './drawn.ts';
 import type { Floor } from './floor.ts';
 import { inks } from './inks.ts';
 import { hoverLabel, labelsFor, paintLabels } from './labels.ts';
+import { arrowLabels, cutLabels, numberLabels } from './overlayLabels.ts';
 import type { SceneProps } from './sceneProps.ts';
 import { paintLines } from './trammelLines.ts';
 import { basis } from './turntable.ts';
@@ -20,6 +22,9 @@ interface LetteringProps {
 }
 
 const noLines: NonNullable<SceneProps['lines']> = [];
+const noNumbers: NonNullable<SceneProps['numbers']> = new Map();
+const noArrows: NonNullable<SceneProps['arrows']> = [];
+const noCuts: NonNullable<SceneProps['cutMarks']> = [];
 
 /** Draws everything that is written or ruled flat on the sheet, in step with each frame of the picture. */
 export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: LetteringProps) => {
@@ -29,9 +34,18 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
   const labelWidths = useRef(new Map<object, number>());
   const { marks, selected, ghosted, labels, light } = shown;
   const lines = shown.lines ?? noLines;
+  const numbers = shown.numbers ?? noNumbers;
+  const arrows = shown.arrows ?? noArrows;
+  const cutMarks = shown.cutMarks ?? noCuts;
   const wanted = useMemo(
-    () => labelsFor(drawn, floor, { marks, selected, ghosted, labels, light, lines }),
-    [drawn, floor, marks, selected, ghosted, labels, light, lines],
+    () =>
+      [
+        ...labelsFor(drawn, floor, { marks, selected, ghosted, labels, light, lines }),
+        ...numberLabels(drawn, ghosted, numbers),
+        ...arrowLabels(drawn, arrows),
+        ...cutLabels(drawn, cutMarks),
+      ].sort((a, b) => a.rank - b.rank),
+    [drawn, floor, marks, selected, ghosted, labels, light, lines, numbers, arrows, cutMarks],
   );
   // biome-ignore lint/correctness/useExhaustiveDependencies: other labels, or another size of writing
   useEffect(() => labelWidths.current.clear(), [wanted]);
@@ -71,6 +85,7 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
       labelWidths: labelWidths.current,
     };
     paintLines(overlay, lines);
+    paintCuts(overlay, drawn, cutMarks);
     const over = hovered.current === null ? null : hoverLabel(drawn, hovered.current);
     paintLabels(overlay, over ? [over, ...wanted] : wanted, badgeBoxes(overlay));
     paintBadges(overlay, shown);

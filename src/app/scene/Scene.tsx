@@ -7,6 +7,7 @@ import {
   useRef,
   useState,
 } from 'react';
+import { Arrows } from './Arrows.tsx';
 import { Camera, type Stand } from './Camera.tsx';
 import { Clusters } from './Clusters.tsx';
 import { type Drawn, drawn as drawnOf, middleOf, pointsOf } from './drawn.ts';
@@ -17,7 +18,7 @@ import { inks } from './inks.ts';
 import { Lettering } from './Lettering.tsx';
 import { makeMaterials, setInks } from './materials.ts';
 import { asHit, candidates, type LastTap, sightAt, slackPx, tapped, touchable } from './pick.ts';
-import { AsDrawn, LayoutTable } from './Sheet.tsx';
+import { AsDrawn, LayoutTable, OtherWay } from './Sheet.tsx';
 import { Stage } from './Stage.tsx';
 import { says } from './says.ts';
 import type { SceneProps, ViewAsk } from './sceneProps.ts';
@@ -216,6 +217,10 @@ export const Scene = (props: SceneProps) => {
           <Camera stand={stand} drawn={d} materials={all} onReady={ready} />
           <LayoutTable floor={floor} inks={inks[light]} />
           {shape && <AsDrawn truss={truss} inks={inks[light]} />}
+          {shape?.bothWays && <OtherWay truss={truss} shape={shape} inks={inks[light]} />}
+          {props.arrows && props.arrows.length > 0 && (
+            <Arrows drawn={d} arrows={props.arrows} inks={inks[light]} />
+          )}
           <Halo drawn={d} selected={selected} tube={materials.haloTube} ball={materials.haloBall} />
           <Tubes drawn={d} material={materials.tube} {...dress(props)} />
           <Tags drawn={d} material={materials.band} {...dress(props)} />

@@ -2,9 +2,11 @@ import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo } from 'react';
 import { BufferGeometry, LineBasicMaterial } from 'three';
 import type { Truss } from '../../core/truss/result.ts';
+import { drawn } from './drawn.ts';
 import { type Floor, floorPoints } from './floor.ts';
 import { setPoints } from './geometry.ts';
 import type { Inks } from './inks.ts';
+import type { SceneShape } from './sceneProps.ts';
 
 const pickNothing = () => null;
 
@@ -47,4 +49,21 @@ export const AsDrawn = ({ truss, inks }: { readonly truss: Truss; readonly inks:
     );
   }, [truss]);
   return <Hairlines points={points} colour={inks.hairline} />;
+};
+
+/** The same moves the other way, as hairlines in the ink. */
+export const OtherWay = ({
+  truss,
+  shape,
+  inks,
+}: {
+  readonly truss: Truss;
+  readonly shape: SceneShape;
+  readonly inks: Inks;
+}) => {
+  const points = useMemo(
+    () => new Float32Array(drawn(truss, { ...shape, factor: -shape.factor }).ends),
+    [truss, shape],
+  );
+  return <Hairlines points={points} colour={inks.soft} />;
 };

@@ -146,8 +146,8 @@ const caption = (o: Overlay, unit: 'in' | 'mm'): void => {
 
 /** Which shape is drawn over which, and how much its moves are enlarged, in the upper right corner. */
 const shapeNote = (o: Overlay, shape: SceneShape): void => {
-  const text = `${shape.name}: moves drawn × ${shape.factor}`;
-  const second = 'Hairline: as drawn';
+  const text = `${shape.name}: ${shape.size ?? `moves drawn × ${shape.factor}`}`;
+  const second = shape.bothWays ? 'Hairlines: as drawn, and the other way' : 'Hairline: as drawn';
   const face = font(o, 600);
   const width = Math.max(widthOf(o, text, face), widthOf(o, second, font(o, 400))) + 20;
   const high = 2 * (o.inks.small + 5) + 10;

@@ -19,7 +19,7 @@ export const says = ({ truss, marks, selected, shape }: SceneProps): string => {
     `Truss of ${truss.members.length} tubes and ${truss.clusters.length} clusters`,
     counts.join(', '),
     selected.size === 0 ? 'Nothing selected' : `Selected: ${chosen.join(', ')}${more}`,
-    ...(shape ? [`${shape.name}, moves drawn ${shape.factor} times`] : []),
+    ...(shape ? [`${shape.name}, ${shape.size ?? `moves drawn ${shape.factor} times`}`] : []),
     'Everything in the picture is in the table',
   ].join('. ');
 };

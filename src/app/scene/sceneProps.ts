@@ -26,6 +26,27 @@ export interface SceneShape {
   readonly name: string;
   readonly moves: ReadonlyMap<string, Vec3>;
   readonly factor: number;
+  /** The same moves the other way too, as a second hairline: both ends of a swing, for those who want no motion. */
+  readonly bothWays?: boolean;
+  /** Said in the corner in place of the factor, for a movement that has no size of its own. */
+  readonly size?: string;
+}
+
+/** A load on a cluster: an arrow that ends there, its length a share of the longest one's. */
+export interface SceneArrow {
+  readonly cluster: string;
+  /** Unit vector the load points to. */
+  readonly towards: Vec3;
+  readonly share: number;
+  readonly label: string;
+}
+
+/** Where a tube is to be sawn: a kerf in the middle of the length that may be cut, from the `from` cluster. */
+export interface SceneCut {
+  readonly member: string;
+  readonly fromIn: number;
+  readonly toIn: number;
+  readonly label: string;
 }
 
 export interface Hit {
@@ -47,6 +68,10 @@ export interface SceneProps {
   /** Colour by id (CSS colour) in place of the tag's, for force and stress. */
   readonly colours?: ReadonlyMap<string, string>;
   readonly lines?: readonly SceneLine[];
+  /** Numbers by member or cluster id, the most important first; each with its unit. */
+  readonly numbers?: ReadonlyMap<string, string>;
+  readonly arrows?: readonly SceneArrow[];
+  readonly cutMarks?: readonly SceneCut[];
   readonly shape?: SceneShape;
   readonly light: Light;
   readonly view: ViewAsk;

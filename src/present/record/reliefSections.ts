@@ -1,4 +1,4 @@
-import { releaseLines, reliefOf, rowsOnPaper, supportLines } from '../tables/relief.ts';
+import { refusedLines, releaseLines, reliefOnPaper, supportLines } from '../tables/relief.ts';
 import type { Showing } from '../tables/showing.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { countWords, listWords } from '../words/names.ts';
@@ -57,12 +57,13 @@ export const reliefSections = (showing: Showing): readonly Section[] => {
           lines: [
             ...(first.length > 0 ? [`First, without a saw: ${first.join(' ')}`] : []),
             ...target.notes.map((note) => targetNoteWords[note]),
+            ...refusedLines(target),
             ...(measure.length > 0
               ? [`Damage with no size given nearby: measure ${listWords(measure)} before any cut.`]
               : []),
           ],
         },
-        { kind: 'table', table: reliefOf(showing, target), only: cutColumns, most: rowsOnPaper(target) },
+        { kind: 'table', ...reliefOnPaper(showing, target), only: cutColumns },
         ...(target.soundNotListed > 0
           ? ([
               {

@@ -2,8 +2,9 @@ import { standing } from '../../core/job/standing.ts';
 import type { Table } from '../table.ts';
 import { clustersTable } from './clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from './coverage.ts';
-import { enteredReadingsTable } from './entered.ts';
+import { enteredReadingsTable, workLogTable } from './entered.ts';
 import { decisionsTable, findingsTable } from './findings.ts';
+import { leftOverTable } from './leftOver.ts';
 import { lockedInTable, suspectsTable } from './lockedIn.ts';
 import { lookNextTable } from './lookNext.ts';
 import { membersTable } from './members.ts';
@@ -39,7 +40,9 @@ export const allTables = (showing: Showing): readonly Table[] => {
     planTable(showing),
     lockedInTable(showing),
     suspectsTable(showing),
+    leftOverTable(showing),
     reliefTable(showing),
+    workLogTable(showing, live.progress),
     manualTable(showing, live.manual),
     sourcesTable(showing),
     issuesTable(showing),

@@ -32,8 +32,12 @@ interface Row {
   readonly cut: CutCandidate;
 }
 
-const shareRange = (range: { readonly low: number; readonly high: number } | null): string => {
-  if (range === null) return 'none measured';
+/** `sourceRelief` is null not for want of measuring: what the others' bends put into this tube is too little to rank by. */
+const noOthers = 'no other bend counts';
+
+/** Share of what other tubes' bends lock into the target that goes, between the two readings of the bows. */
+export const shareRange = (range: { readonly low: number; readonly high: number } | null): string => {
+  if (range === null) return noOthers;
   const [low, high] = [shareText(range.low), shareText(range.high)];
   return low === high ? low : `${low} to ${high}`;
 };
@@ -178,8 +182,7 @@ const rowsOf = (target: ReliefTarget): readonly Row[] => [
   })),
 ];
 
-const shares =
-  "Others' strain gone: share of what other tubes' bends lock into the tube. Own length freed: share of a length error of the tube itself.";
+const shares = `Others' strain gone: share of what other tubes' bends lock into the tube ("${noOthers}": they put less than a twentieth of yield into it). Own length freed: share of a length error of the tube itself.`;
 const empty = 'No member with a finding or decision, so no cut is worked.';
 
 /** Every candidate cut of every target, in the order of the list. */
@@ -196,8 +199,7 @@ export const reliefTable = (showing: Showing): Table =>
     showing.assessment.relief.targets.flatMap(rowsOf),
   );
 
-/** The candidate cuts of one target. */
-export const reliefOf = (showing: Showing, target: ReliefTarget): Table =>
+const targetTable = (showing: Showing, target: ReliefTarget, rows: readonly Row[]): Table =>
   tableOf<Row>(
     {
       name: 'relief',
@@ -207,7 +209,7 @@ export const reliefOf = (showing: Showing, target: ReliefTarget): Table =>
       idOf: (row) => row.cut.cuts[0] ?? row.target,
       columns: columns(showing.units, false),
     },
-    rowsOf(target),
+    rows,
   );
 
 const releaseSentence = (kind: Release['kind'], these: readonly Release[]): readonly string[] => {
@@ -241,6 +243,33 @@ export const supportLines = (targets: readonly ReliefTarget[]): readonly string[
   return releaseSentence('support', [...supports.values()]);
 };
 
-/** Rows of a target that say something to a person with a saw: those that help, three at most, two at least. */
-export const rowsOnPaper = (target: ReliefTarget): number =>
-  Math.min(3, Math.max(2, target.candidates.filter((cut) => cut.helps).length));
+/** At most so many rows of a target on paper. */
+const MOST_ON_PAPER = 5;
+
+/**
+ * The candidate cuts of one target as they go on paper: those that help, with or without a fixture, at most five, and
+ * never fewer than two rows. The others stand in the CSV and are counted.
+ */
+export const reliefOnPaper = (
+  showing: Showing,
+  target: ReliefTarget,
+): { readonly table: Table; readonly most: number } => {
+  const rows = rowsOf(target);
+  const first = rows.filter(
+    ({ list, cut }) => list === 'candidate' && cut.helps && cut.verdict !== 'refused',
+  );
+  return {
+    table: targetTable(showing, target, [...first, ...rows.filter((row) => !first.includes(row))]),
+    most: Math.min(MOST_ON_PAPER, Math.max(2, first.length)),
+  };
+};
+
+/** Tubes that nobody should cut, in one sentence; none: nothing. */
+export const refusedLines = ({ candidates }: ReliefTarget): readonly string[] => {
+  const refused = candidates
+    .filter(({ verdict }) => verdict === 'refused')
+    .map(({ cuts }) => cuts.join(' then '));
+  return refused.length === 0
+    ? []
+    : [`Refused, because without it the truss would move freely: ${listWords(refused)}.`];
+};

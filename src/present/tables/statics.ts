@@ -1,7 +1,8 @@
-import type { MemberForce, SolvedCase } from '../../core/statics/result.ts';
+import type { MemberForce, MemberRedundancy, SolvedCase } from '../../core/statics/result.ts';
 import { fixed, showAxial, whole } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
 import { setupWords } from '../words/held.ts';
+import { countWords } from '../words/names.ts';
 import { type Showing, wordsOf } from './showing.ts';
 
 interface ForceRow {
@@ -65,7 +66,16 @@ export const forcesTable = (showing: Showing): Table => {
 };
 
 /** Redundancy of every member: how much of a length error turns into force, and how the truss stands without it. */
-export const redundancyTable = (showing: Showing): Table => {
+export const redundancyTable = (showing: Showing): Table => redundancies(showing, (rows) => rows);
+
+/** The same, the most clamped tube first, for paper. */
+export const mostClampedTable = (showing: Showing): Table =>
+  redundancies(showing, (rows) => [...rows].sort((a, b) => b.rN - a.rN));
+
+const redundancies = (
+  showing: Showing,
+  order: (rows: readonly MemberRedundancy[]) => readonly MemberRedundancy[],
+): Table => {
   const { statics } = showing.assessment;
   const words = wordsOf(showing);
   return tableOf(
@@ -94,8 +104,20 @@ export const redundancyTable = (showing: Showing): Table => {
         },
       ],
     },
-    statics.kind === 'stands' ? statics.redundancy : [],
+    statics.kind === 'stands' ? order(statics.redundancy) : [],
   );
+};
+
+/** How redundant the truss is as a whole. */
+export const redundancyLines = ({ assessment: { statics } }: Showing): readonly string[] => {
+  if (statics.kind !== 'stands') return [];
+  const { indeterminacy, pinned } = statics;
+  return [
+    `Welded as it is, the truss is ${indeterminacy} times statically indeterminate.`,
+    pinned
+      ? `Were every joint a pin: ${countWords(pinned.selfStress, 'state')} of self-stress, ${countWords(pinned.mechanisms, 'free movement')}.`
+      : 'Were every joint a pin: not decided for this truss.',
+  ];
 };
 
 /** One line a load case: how well the sums close and what is largest. */
