@@ -181,6 +181,26 @@ describe('a report', () => {
     expect(textOf(-1)).toContain('1 character of this job cannot be printed and stands as "?" here');
   });
 
+  it('repeats on page one every gate that was opened, with the name and the reason', () => {
+    const base = madeJob();
+    const opened = {
+      kind: 'progress',
+      id: 'gate-1',
+      by: 'Odell Farrow',
+      at: '2026-03-09T10:00:00Z',
+      device: 'tablet-a',
+      step: 'hold:beforeCutting',
+      done: true,
+      reason: 'Tail not reachable until the sling comes',
+    } as const;
+    const job = { ...base, records: [...base.records, opened] };
+    const [first] = sheets(damageReport(job, assess(job), options));
+    const text = flat(first!.ops.flatMap((op) => (op.kind === 'text' ? [op.text] : [])).join(' '));
+    expect(text).toContain(
+      'Hold point as found, before cutting, by Odell Farrow 2026-03-09 10:00 UTC: Tail not reachable until the sling comes',
+    );
+  });
+
   it('keeps every line of a very long note, over as many sheets as it takes', () => {
     const base = madeJob();
     const words = Array.from({ length: 3000 }, (_, k) => `w${k}`);

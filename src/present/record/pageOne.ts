@@ -5,7 +5,7 @@ import type { Showing } from '../tables/showing.ts';
 import { workingAid } from '../words/cautions.ts';
 import { setupWords } from '../words/held.ts';
 import { countWords, listWords, zoneWords } from '../words/names.ts';
-import { verdictWords } from '../words/record.ts';
+import { stepWords, verdictWords } from '../words/record.ts';
 import type { ReportHead, Section } from './sections.ts';
 
 const share = (part: number, all: number, one: string): string => `${part} of ${countWords(all, one)}`;
@@ -60,16 +60,11 @@ const distancesWords = ({ assessment: { trammel } }: Showing): string => {
   return `${latest.length} of ${trammel.targets.length} read: ${counts.join(', ')}`;
 };
 
-/** Gates that were opened by name, as the records say it; the words stay as given. */
-const gateLines = (live: Standing): readonly string[] => {
-  const opened = live.progress.flatMap((record) => {
-    const gate = (record as Readonly<Record<string, unknown>>).opened;
-    return typeof gate === 'string'
-      ? [`${record.step}: opened by ${record.by}, ${showTime(record.at)}. Reason: ${gate}`]
-      : [];
-  });
-  return opened;
-};
+/** Gates that were opened: steps marked done although something asked for was not as asked, by whom and why. */
+const gateLines = (live: Standing): readonly string[] =>
+  live.progress
+    .filter(({ done, reason }) => done && reason !== undefined)
+    .map(({ step, by, at, reason }) => `${stepWords(step)}, by ${by} ${showTime(at)}: ${reason}`);
 
 /** Page one: what the job is, what state it is in, and first of all what nobody has looked at. */
 export const pageOne = (showing: Showing, head: ReportHead, live: Standing): readonly Section[] => {

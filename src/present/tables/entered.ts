@@ -1,8 +1,8 @@
-import type { Reading, ReadingEnd } from '../../core/job/jobSchema.ts';
+import type { Reading, ReadingEnd, RecordOf } from '../../core/job/jobSchema.ts';
 import { fixed, lengthUnit, showBareLength, showLength, showTime, type Units } from '../show.ts';
-import { type Table, tableOf } from '../table.ts';
+import { type Column, type Table, tableOf } from '../table.ts';
 import { countWords } from '../words/names.ts';
-import { holdWords, instrumentWords, markWords } from '../words/record.ts';
+import { holdWords, instrumentWords, markWords, stepWords } from '../words/record.ts';
 import { rawLength, type Showing } from './showing.ts';
 
 /** Where a point of the trammel stood: "U3R, tube surface of U3R-U4R at 9 o'clock". */
@@ -82,4 +82,38 @@ export const instrumentsLine = (readings: readonly Reading[]): readonly string[]
   return words.length === 0
     ? []
     : [`Instruments: ${words.join(', ')}. Each reading as entered: readings-as-entered.csv.`];
+};
+
+type Progress = RecordOf<'progress'>;
+
+/** What has been done, step by step, with the reason where something asked for was not as asked. */
+export const workLogTable = ({ units }: Showing, progress: readonly Progress[]): Table => {
+  const pushed = (id: 'beforeIn' | 'pushedIn' | 'leftIn', title: string): Column<Progress> => ({
+    id,
+    title,
+    unit: lengthUnit(units),
+    align: 'right',
+    text: ({ spread }) => (spread ? showBareLength(spread[id], units) : ''),
+    raw: ({ spread }) => rawLength(spread?.[id], units),
+  });
+  return tableOf<Progress>(
+    {
+      name: 'work-log',
+      title: 'Work log',
+      empty: 'No step is marked yet.',
+      columns: [
+        { id: 'step', title: 'Step', text: ({ step }) => stepWords(step), raw: ({ step }) => step },
+        { id: 'of', title: 'About', text: ({ of }) => of ?? '' },
+        { id: 'done', title: 'Done', text: ({ done }) => (done ? 'done' : 'not done') },
+        { id: 'reason', title: 'Although, because', text: ({ reason }) => reason ?? '' },
+        pushed('beforeIn', 'Before the push'),
+        pushed('pushedIn', 'While pushed'),
+        pushed('leftIn', 'After letting go'),
+        { id: 'secondPerson', title: 'Fit seen by', text: ({ fitUp }) => fitUp?.secondPerson ?? '' },
+        { id: 'by', title: 'By', text: ({ by }) => by },
+        { id: 'at', title: 'When', text: ({ at }) => showTime(at), raw: ({ at }) => at },
+      ],
+    },
+    progress,
+  );
 };

@@ -9,7 +9,11 @@ export const factText = (fact: Fact | undefined): string => {
   if (fact === undefined || fact === null) return 'nothing';
   if (typeof fact === 'number') return String(Math.round(fact * 1e4) / 1e4);
   if (typeof fact === 'boolean') return fact ? 'yes' : 'no';
-  return typeof fact === 'string' ? fact : fact.map((item) => factText(item)).join(', ');
+  return typeof fact === 'string'
+    ? fact
+    : fact.length === 0
+      ? 'none'
+      : fact.map((item) => factText(item)).join(', ');
 };
 
 /** Kebab-case or camelCase to words: `drawing-off-station` → "Drawing off station". */

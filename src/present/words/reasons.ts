@@ -11,6 +11,7 @@ export const reasonWords = (reason: Reason): string => {
     case 'nearCluster':
       return `${reason.hops} clusters away from ${reason.with}`;
     case 'samePath':
+      if (reason.case === 'blow') return `carries the blow with ${reason.with} (${showShare(reason.share)})`;
       return reason.case === undefined
         ? `carries load with ${reason.with} (${showShare(reason.share)})`
         : `carries load with ${reason.with} in the case ${reason.case} (${showShare(reason.share)})`;
@@ -29,10 +30,12 @@ export const reasonWords = (reason: Reason): string => {
   }
 };
 
-/** Reasons of a row in one sentence, as given: largest first. `most`: after so many the rest is counted. */
+/** Reasons of a row in one sentence, largest first. `most`: after so many, of different kinds first, the rest is counted. */
 export const reasonsLine = ({ reasons }: Pick<NextRow, 'reasons'>, most = reasons.length): string => {
-  const rest = reasons.length - most;
-  const words = reasons.slice(0, most).map(reasonWords).join('; ');
+  const firsts = reasons.filter((one, k) => reasons.findIndex(({ kind }) => kind === one.kind) === k);
+  const said = [...firsts, ...reasons.filter((one) => !firsts.includes(one))].slice(0, most);
+  const rest = reasons.length - said.length;
+  const words = (rest > 0 ? said : reasons).map(reasonWords).join('; ');
   return rest > 0 ? `${words}; and ${rest} more` : words;
 };
 

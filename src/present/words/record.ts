@@ -115,3 +115,12 @@ export const crackPlaceWords = {
   gusset: 'in a gusset',
   fitting: 'in a fitting',
 } as const;
+
+/** A step of the work in words: `hold:beforeTacking` → "Hold point before tacking"; `straighten:U3L-U4L` → "Straighten U3L-U4L". */
+export const stepWords = (step: string): string => {
+  const [deed, what] = [step.replace(/:.*$/s, ''), step.replace(/^[^:]*:?/, '')];
+  if (deed === 'hold' && Object.hasOwn(holdWords, what))
+    return `Hold point ${holdWords[what as keyof typeof holdWords]}`;
+  const words = deed.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${what === '' ? '' : ` ${what}`}`;
+};

@@ -13,6 +13,7 @@ import {
   memberWords,
   zoneWords,
 } from '../../../src/present/words/names.ts';
+import { reasonsLine } from '../../../src/present/words/reasons.ts';
 import {
   releaseWhyWords,
   sawWhyWords,
@@ -92,6 +93,18 @@ describe('words', () => {
     expect(placeWords('stations[3].label')).toBe('station 4, label');
     expect(placeWords('records[hold=beforeCutting]')).toBe('record as found, before cutting');
     expect(placeWords('')).toBe('the whole');
+  });
+
+  it('name the kinds of reason before a second one of the same kind', () => {
+    const reasons = [
+      { kind: 'samePath', with: 'L2R-L3R', share: 1, case: 'blow' },
+      { kind: 'samePath', with: 'L3R-L4R', share: 0.9 },
+      { kind: 'sharesCluster', with: 'L3R-L4R', cluster: 'L3R' },
+    ] as const;
+    expect(reasonsLine({ reasons }, 2)).toBe(
+      'carries the blow with L2R-L3R (100 %); meets L3R-L4R at lower right 3 (L3R); and 1 more',
+    );
+    expect(reasonsLine({ reasons }).split('; ')).toHaveLength(3);
   });
 
   it('name clusters, zones, lists and counts as a person says them', () => {
