@@ -31,6 +31,8 @@ const cutOut: ReadonlySet<Decision['choice']> = new Set([
 ]);
 const bends: ReadonlySet<Damage> = new Set(['bow', 'kink', 'break']);
 
+const some = (ids: readonly string[]): readonly string[] | string => (ids.length > 0 ? ids : 'none');
+
 /** Tubes the work is about: those open; else those decided to be cut; else those bent or broken. */
 const concerned = (
   truss: Truss,
@@ -152,7 +154,7 @@ export const holdPoints = (
         issue(
           'hold-done-with-gate-closed',
           `records[${last.id}]`,
-          { hold, outside: gate.outside, notRead: gate.notRead, fitUp: gate.fitUp },
+          { hold, outside: some(gate.outside), notRead: some(gate.notRead), fitUp: some(gate.fitUp) },
           'measure-again-or-write-why',
         ),
       );

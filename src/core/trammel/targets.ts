@@ -142,7 +142,7 @@ const mirrorOf = (truss: Truss): ((pair: Pair) => [string, string] | undefined) 
 
 /**
  * Every distance to hold, with what was measured at each hold: all sides and both diagonals of every bay face and ring,
- * every tube, and any other pair that was read or that the drawing gives. Sorted by station, then id.
+ * every tube, and any other pair that was read, planned or that the drawing gives. Sorted by station, then id.
  * A pair that touches a cluster whose place is guessed takes the measured distance of its opposite-hand pair, if neither
  * of that pair's clusters has a finding on it; and says so.
  */
@@ -152,6 +152,7 @@ export const targets = (
   observed: readonly Observation[],
   findings: readonly Finding[],
   manual: Manual,
+  planned: readonly (readonly [string, string])[] = [],
 ): readonly Target[] => {
   const observations = observed.filter((o) => o.plane === undefined);
   const clusters = new Map(truss.clusters.map((c) => [c.id, c]));
@@ -161,6 +162,7 @@ export const targets = (
     ...ownPairs(truss),
     ...model.distances.map((d): [string, string] => [d.from, d.to]),
     ...observations.map((o): [string, string] => [o.clusters[0].id, o.clusters[1].id]),
+    ...planned,
   ];
   const made = new Map<string, Target>();
   for (const [a, b] of wanted) {

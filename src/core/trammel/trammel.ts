@@ -58,6 +58,19 @@ export const trammel = (
 ): Trammel => {
   const { observations, issues } = observe(truss, readings, manual);
   const all = targets(truss, model, observations, findings, manual);
+  const own = new Set(all.map((t) => t.id));
+  const lines = [...planned.plan.readings, ...planned.whole].filter((r) => !own.has(r.target));
+  const wanted =
+    lines.length === 0
+      ? all
+      : targets(
+          truss,
+          model,
+          observations,
+          findings,
+          manual,
+          lines.map((r) => [r.from, r.to]),
+        );
   const places = placesOf(truss);
   const stiffness = stiffnessOf(frame, open);
   const byHold: Partial<Record<Hold, Adjustment>> = {};
@@ -85,7 +98,7 @@ export const trammel = (
     .filter((o) => o.plane === undefined && o.hold === told.latest)
     .map((o) => pairId(...o.clusters));
   return {
-    targets: all,
+    targets: wanted,
     byHold,
     ...told,
     plan: markRead(planned.plan, new Set(read)),

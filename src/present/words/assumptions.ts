@@ -1,7 +1,6 @@
 /** What the sums assumed, by the names core gives them. A test reads the sources of core and fails on one without a row here. */
 const assumptions: Readonly<Record<string, string>> = {
   'all-tacks-rigid': 'every tack holds as if it were whole',
-  'all-tacks-rigid': 'every tube whole and its tacks rigid',
   'bows-alone': 'from the bows alone, no moved clusters',
   'bows-and-moved-clusters': 'from the bows and the moved clusters',
   'capped-elastic-estimate': 'capped: elastic estimate, yielded',
@@ -12,20 +11,16 @@ const assumptions: Readonly<Record<string, string>> = {
   'marks-at-drawing-positions': 'marks stand at their drawing positions',
   'no-friction': 'no friction',
   'nothing-locked-in': 'nothing locked in before the push',
-  'nothing-locked-in': 'nothing locked in and no other load',
   'opposite-hand-equal': 'the two sides are alike, so the sound side gives the distance',
   'push-alone-yields': 'the push alone brings a tube to yield',
-  'push-alone-yields': 'the push alone brings the first tube to yield; below that nothing stays',
   'several-bends-add-up': 'several bends of one tube add up',
   'shortening-only-no-clock': 'shortening only, no clock position given',
   'small-moves': 'moves small against the bay',
   'springs-back-as-before': 'springs back as much as at the last push',
   'starting-value-of-near': 'starting value of what counts as near, yours to change',
-  'springs-back-as-before': 'it springs back as much again',
   'std-1/32': 'one standard deviation of 1/32 in, starting value, yours to change',
   'straight-legs-beyond-the-chord': 'straight legs beyond the chord measured',
   'trammel-reach-120': 'trammel reach 120 in, starting value, yours to change',
-  'weld-shrinkage-added': 'weld-shrinkage allowance added',
   'uniform-arc-beyond-the-chord': 'same curve beyond the chord measured',
   'weld-shrinkage-added': 'weld shrinkage added, as entered',
 };

@@ -103,8 +103,6 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'datum-too-small': 'The undamaged clusters that were read {hold} do not span a plane: {clusters}.',
   'datum-cannot-be-cross-checked':
     'The reference rests on three clusters, {clusters}, and cannot be cross-checked.',
-  'hold-done-with-gate-closed':
-    'The hold {hold} is marked done without a reason. Outside: {outside}. Not read: {notRead}. No fit-up: {fitUp}.',
   'strike-names-no-line': 'The struck line {topic} names no distance of the plan.',
   'hold-done-with-gate-closed':
     'The hold point {hold} is marked done, with no reason, while its gate is closed: outside {outside}; not read {notRead}; fit not seen {fitUp}.',

@@ -38,7 +38,6 @@ export const mendSentences: Readonly<Record<string, string>> = {
   'read-again': 'Read it again.',
   'check-marks': 'Check that the marks are what was used.',
   'swap-or-measure-again': 'Swap the two, or measure again.',
-  'measure-again-or-write-why': 'Measure again, or write why it counts as done.',
   'measure-again-or-rename': 'Measure again, or name the tube that was meant.',
   'say-where-the-blow-went': 'Say which way the blow went.',
   'give-place-along-tube': 'Give the place of the kink along the tube.',
