@@ -24,8 +24,8 @@ export interface CopeTube {
   readonly direction: Vec3;
   /** A point of its axis, same frame, from the cluster point. */
   readonly offset: Vec3;
-  /** Runs through the cluster; else it starts there. */
-  readonly through: boolean;
+  /** On through the cluster; it starts there; or it starts there and its other half is a row of its own. */
+  readonly runs: 'through' | 'starts' | 'joined';
 }
 
 /**
@@ -167,7 +167,7 @@ export interface RuleHeld {
   readonly facts: Readonly<Record<string, Fact>>;
 }
 
-/** The number that fails: needed, and there. */
+/** The number that fails: what the rule needs (or allows at most), and what is there. */
 export interface Failing {
   readonly rule: string;
   /** Cluster or part where it fails. */
@@ -190,6 +190,8 @@ export interface Plan {
   /** Clock positions of the two long seams of a split sleeve. */
   readonly seamClocks: readonly number[];
   readonly weldIn: Figure;
+  /** Strength of the weld round one sleeve end that lies over the tube; null for welds of another kind. */
+  readonly endWeldLbf: Figure | null;
   readonly addedLb: Figure;
   readonly fitUp: readonly FitUp[];
 }
