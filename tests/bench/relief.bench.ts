@@ -1,3 +1,7 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { redistribution } from '../../src/core/loadPath/redistribution.ts';
 import { changedFrame } from '../../src/core/lockedIn/changedFrame.ts';
 import { addEndForces } from '../../src/core/lockedIn/lockedState.ts';
@@ -12,7 +16,7 @@ import {
 import { assemble, type BlockMatrix } from '../../src/core/statics/assemble.ts';
 import { backsolve } from '../../src/core/statics/backsolve.ts';
 import { factorize } from '../../src/core/statics/factor.ts';
-import { deformations, type Frame } from '../../src/core/statics/frame.ts';
+import { deformations, type Frame, modeMatrix } from '../../src/core/statics/frame.ts';
 import { isFrame, prepareFrame } from '../../src/core/statics/prepareFrame.ts';
 import { findFronts } from '../../src/core/statics/symbolic.ts';
 import type { Truss } from '../../src/core/truss/result.ts';
@@ -45,7 +49,10 @@ export const run = async (): Promise<string[]> => {
           frame.members.map((_, k) => k),
         ).length;
       });
-      lines.push(`${name}: full load-path matrix over one factor + solve: ${(matrix / once).toFixed(0)}`);
+      const scipy = scipyLoadPath(prepared(truss), Math.max(1, repeats / 6));
+      lines.push(
+        `${name}: full load-path matrix over one factor + solve: ${(matrix / once).toFixed(0)}; over SciPy: ${scipy === null ? 'no SciPy here' : (matrix / scipy).toFixed(2)}`,
+      );
     }
   }
   lines.push(`ranking grows × ${(rank[2]! / rank[1]!).toFixed(1)} from 2,000 to 20,000 members`);
@@ -138,4 +145,47 @@ const naiveLoop = (truss: Truss, share: number, repeats: number): number => {
     return sum;
   };
   return (best(repeats, work) * frame.members.length) / count;
+};
+
+/** The same matrix in SciPy, milliseconds; null when there is none. */
+const scipyLoadPath = (frame: Frame, repeats: number): number | null => {
+  const rows: number[] = [];
+  const columns: number[] = [];
+  const values: number[] = [];
+  frame.members.forEach((m, k) => {
+    modeMatrix(m).forEach((v, at) => {
+      if (v === 0) return;
+      const c = at % 12;
+      rows.push(6 * k + Math.floor(at / 12));
+      columns.push(c < 6 ? m.i * 6 + c : m.j * 6 + c - 6);
+      values.push(v);
+    });
+  });
+  const held = [...frame.held.keys()].filter((d) => frame.held[d]);
+  const head = Int32Array.from([
+    frame.held.length,
+    frame.members.length,
+    rows.length,
+    held.length,
+    ...rows,
+    ...columns,
+    ...held,
+  ]);
+  const padding = Buffer.alloc((8 - (head.byteLength % 8)) % 8);
+  const stiffness = Float64Array.from(frame.members.flatMap((m) => [...m.stiffness]));
+  const folder = mkdtempSync(join(tmpdir(), 'relief-bench-'));
+  const file = join(folder, 'frame');
+  const parts = [head.buffer, padding, Float64Array.from(values).buffer, stiffness.buffer];
+  writeFileSync(file, Buffer.concat(parts.map((p) => (Buffer.isBuffer(p) ? p : Buffer.from(p)))));
+  try {
+    const words = execFileSync('python3', ['tests/bench/scipyLoadPath.py', file, `${Math.ceil(repeats)}`], {
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
+    return 1000 * Number(words.trim().split(/\s+/)[0]);
+  } catch {
+    return null;
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 };

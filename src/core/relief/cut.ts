@@ -1,3 +1,4 @@
+import type { Choice } from '../job/jobSchema.ts';
 import type { Member } from '../truss/result.ts';
 import { type Effect, rangeOf } from './effect.ts';
 import type { CutCandidate } from './result.ts';
@@ -23,12 +24,15 @@ export const sourceOf = (e: Effect): { readonly low: number; readonly high: numb
   return { low: clip(low), high: clip(high) };
 };
 
+/** Decisions that scrap a tube from cluster to cluster; a splice leaves its two ends standing. */
+const scrapWhole: ReadonlySet<Choice | undefined> = new Set(['replace', 'rebuild']);
+
 /** The place to saw one tube. */
 export const sawPlace = (shop: Shop, cut: Cut): CutCandidate['whereToSaw'] =>
   whereToSaw(
     cut.member,
     cut.tier,
-    cut.tier === 'replace' || cut.tier === 'target',
+    scrapWhole.has(shop.marks.get(cut.member.id)?.choice),
     shop.findings(cut.member.id),
     shop.reach.get(cut.member.from)!,
     shop.reach.get(cut.member.to)!,

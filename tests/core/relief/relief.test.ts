@@ -320,6 +320,17 @@ describe('where to saw', () => {
   });
 });
 
+it('a tube to be spliced is sawn at its damage, one to be replaced anywhere clear of both ends', () => {
+  const s = box(5, { sides: ['crossed'] });
+  const kink = bow('L3L-L4L', 0.4, { shape: 'kinked', place: { from: 'L3L', atIn: 11 } });
+  const saw = (choice: 'splice' | 'replace') =>
+    targetOf({ ...s, findings: [kink], decisions: { 'L3L-L4L': choice } }, 'U3L-L4L').candidates.find(
+      (c) => c.cuts[0] === 'L3L-L4L',
+    )!.whereToSaw;
+  expect([saw('splice').fromIn, saw('splice').toIn, saw('splice').why]).toEqual([11, 11, 'at-the-damage']);
+  expect(saw('replace').why).toBe('whole-tube-is-scrap');
+});
+
 it('a truss that moves freely gives no list', () => {
   const a = cluster('A', 0, 0, 0);
   const b = cluster('B', 10, 0, 0);
