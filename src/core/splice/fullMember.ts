@@ -31,11 +31,13 @@ export const fullMember = (ask: Ask): Draft => {
   const misses = (cut: EndCut | null): boolean =>
     cut !== null && Number.isNaN(reachOf(cut, tube.odIn / 2).low);
   const missing = cuts.flatMap((cut, k) =>
-    cut === null
-      ? [`runs-through:${piece.ends[k]!.cluster}`]
-      : misses(cut)
-        ? [`cope-misses:${piece.ends[k]!.cluster}`]
-        : [],
+    piece.ends[k]!.cope?.length === 0
+      ? [`ends-not-known:${piece.ends[k]!.cluster}`]
+      : cut === null
+        ? [`runs-through:${piece.ends[k]!.cluster}`]
+        : misses(cut)
+          ? [`cope-misses:${piece.ends[k]!.cluster}`]
+          : [],
   );
   const [a, b] = cuts;
   if (missing.length > 0 || !a || !b) return { ...emptyDraft, ...sized, rules, missing };

@@ -10,7 +10,7 @@ import { clockFace } from '../truss/place.ts';
 import type { Member, Truss } from '../truss/result.ts';
 import { materialOf } from '../truss/stock.ts';
 import { copesAt } from './copes.ts';
-import type { Damage, Piece, PieceEnd } from './result.ts';
+import type { CopeTube, Damage, Piece, PieceEnd } from './result.ts';
 
 /** Around the tube: as taped, or from a caliper's chord. `2 R asin(w/2R)` */
 const aroundOf = (widthIn: number | undefined, by: string | undefined, odIn: number): number | undefined =>
@@ -105,6 +105,8 @@ export interface BenchTube {
   readonly toesIn?: readonly [number, number];
   readonly dent?: NonNullable<Damage['dent']>;
   readonly cracked?: boolean;
+  /** What each end meets, from `benchTube`; left out: not known. */
+  readonly meets?: readonly [readonly CopeTube[], readonly CopeTube[]];
 }
 
 /**
@@ -120,7 +122,7 @@ export const benchPiece = (bench: BenchTube): Piece => {
     toeIn: bench.toesIn
       ? figure(bench.toesIn[k], 'in', { kind: 'measured', ref: 'bench' })
       : figure(0, 'in', { kind: 'assumed', ref: 'bench' }, ['length-measured-weld-to-weld']),
-    cope: null,
+    cope: bench.meets?.[k] ?? [],
   });
   return {
     id: 'bench',
@@ -136,7 +138,7 @@ export const benchPiece = (bench: BenchTube): Piece => {
       toIn: bench.damageToIn,
       lengthKnown: true,
       ...(bench.clock === undefined ? {} : { clock: bench.clock }),
-      ...(bench.dent ? { dent: bench.dent } : {}),
+      dent: { alongIn: bench.damageToIn - bench.damageFromIn, ...bench.dent },
       cracked: bench.cracked ?? false,
       parted: false,
     },

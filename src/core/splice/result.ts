@@ -219,7 +219,7 @@ export interface PieceEnd {
   readonly cluster: string;
   /** Weld toe, from the cluster point. */
   readonly toeIn: Figure;
-  /** Null: the tube is the main one here or runs through, and has no cope. */
+  /** Null: the tube is the main one here or runs through, and has no cope. Empty: what it meets is not known. */
   readonly cope: readonly CopeTube[] | null;
 }
 

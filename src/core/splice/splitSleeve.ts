@@ -79,7 +79,7 @@ export const splitSleeve = (ask: Ask): Draft => {
     rules: [
       ...held.rules,
       rule('split-slack', null),
-      rule('sleeve-ends', true, { angleDeg: spliceNumber('sleeve-ends') }),
+      rule('sleeve-ends', true, { angleDeg: spliceNumber('sleeve-ends'), parallelIn: made.axisIn.value }),
       rule('stop-hole', piece.damage?.cracked ? null : true, { holeIn: spliceNumber('stop-hole') }),
     ],
     missing: [],
