@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/core/assess.ts';
 import { states } from '../../src/core/walkRound/result.ts';
 import { allTables } from '../../src/present/tables/allTables.ts';
-import { inPairs } from '../../src/present/tables/trammel.ts';
+import { inPairs } from '../../src/present/tables/pairs.ts';
 import { tags } from '../../src/present/tags.ts';
 import { expectNear } from '../kit/near.ts';
 import { demoJob, madeJob } from './made.ts';

@@ -4,8 +4,8 @@ import { fixed, lengthUnit, showBareLength, showFigure, showLength, showWork, ty
 import { type Column, type Table, tableOf } from '../table.ts';
 import { restsOn } from '../words/basis.ts';
 import { verdictWords } from '../words/record.ts';
+import { distanceLine } from './pairs.ts';
 import { rawLength, type Showing } from './showing.ts';
-import { distanceLine } from './trammel.ts';
 
 /** The work in words: `stands 3/32 short: spread 3/32`. */
 export const spreadWords = (row: Spread, units: Units): string => {

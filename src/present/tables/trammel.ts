@@ -1,34 +1,12 @@
 import { holds } from '../../core/job/jobSchema.ts';
 import type { AdjustedCluster, Adjustment, Compared, Target } from '../../core/trammel/result.ts';
-import { mirrorCluster } from '../../core/truss/names.ts';
 import { fixed, lengthUnit, showBareLength, showDifference, showFigure, showLength } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
 import { restsOn } from '../words/basis.ts';
 import { clusterWords } from '../words/names.ts';
 import { distanceWords, holdWords, verdictMends, verdictWords } from '../words/record.ts';
+import { distanceLine, inPairs, pairKey, twinKey } from './pairs.ts';
 import { rawLength, type Showing } from './showing.ts';
-
-/** A distance in words: "Upper left 3 to lower left 4". */
-export const distanceLine = (target: Pick<Target, 'from' | 'to'>): string =>
-  `${clusterWords(target.from)} to ${clusterWords(target.to).replace(/^(Upper|Lower)/, (w) => w.toLowerCase())}`;
-
-const mirror = (id: string): string => mirrorCluster(id) ?? id;
-const pairKey = (a: string, b: string): string => [a, b].sort().join(' ');
-
-/** Targets with the opposite-hand twin of each directly below it, left first; order otherwise as given. */
-export const inPairs = (targets: readonly Target[]): readonly Target[] => {
-  const byPair = new Map(targets.map((target) => [pairKey(target.from, target.to), target]));
-  const placed = new Set<string>();
-  return targets.flatMap((target) => {
-    if (placed.has(target.id)) return [];
-    const twin = byPair.get(pairKey(mirror(target.from), mirror(target.to)));
-    const both = twin && twin !== target && !placed.has(twin.id) ? [target, twin] : [target];
-    for (const one of both) placed.add(one.id);
-    return [...both].sort((a, b) => handOf(a) - handOf(b));
-  });
-};
-
-const handOf = (target: Target): number => (/L$/.test(target.from) ? 0 : 1);
 
 /** The distances to hold, true lengths, left and right together, with the latest reading beside each. */
 export const targetsTable = (showing: Showing): Table => {
@@ -37,7 +15,7 @@ export const targetsTable = (showing: Showing): Table => {
   const byPair = new Map(pairs.map((target) => [pairKey(target.from, target.to), target]));
   const latest = (target: Target): Compared | undefined => target.compared[target.compared.length - 1];
   const twinDifference = (target: Target): number | null => {
-    const twin = byPair.get(pairKey(mirror(target.from), mirror(target.to)));
+    const twin = byPair.get(twinKey(target));
     const [a, b] = [latest(target), twin && twin !== target ? latest(twin) : undefined];
     return a && b && a.hold === b.hold ? a.foundIn.value - b.foundIn.value : null;
   };
