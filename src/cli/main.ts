@@ -1,4 +1,4 @@
-import { exit, stderr, stdout } from 'node:process';
+import process, { stderr, stdout } from 'node:process';
 import { parseArgs } from 'node:util';
 import { type Issue, issue } from '../core/base/issue.ts';
 
@@ -16,12 +16,12 @@ const usage = `Usage: tubewright VERB FILE [options]
   schema job|model|assessment      the JSON Schema of a document
   --json                           exactly one JSON document on standard output`;
 
-/** Issues and JSON go out on one path; nothing else is printed. */
-const finish = (answer: Answer, json: boolean): never => {
+/** Issues and JSON go out on one path; nothing else is printed. Never `exit`: it would cut off what a pipe has not taken yet. */
+const finish = (answer: Answer, json: boolean): void => {
   for (const i of answer.issues) stderr.write(`${issueLine(i)}\n`);
   if (json) stdout.write(`${JSON.stringify(answer.ok ? answer.json : { issues: answer.issues })}\n`);
   else if (answer.ok) stdout.write(`${answer.text}\n`);
-  exit(answer.ok ? 0 : 2);
+  process.exitCode = answer.ok ? 0 : 2;
 };
 
 const wordsWrong = (facts: Issue['facts']): Answer => ({
@@ -68,5 +68,5 @@ run().catch((fault: unknown) => {
   stderr.write(
     `This is our own fault, not the file's: ${fault instanceof Error ? fault.message : String(fault)}\n`,
   );
-  exit(1);
+  process.exitCode = 1;
 });

@@ -111,7 +111,7 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
                 </li>
               ))}
             </ul>
-            <div className="row">
+            <div className="hold-row">
               <select
                 aria-label="Cluster to hold"
                 value={cluster}
@@ -169,7 +169,7 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
             ))}
           </ul>
         )}
-        <div className="row">
+        <div className="brace-row">
           <select
             aria-label="Brace from"
             value={brace.from}

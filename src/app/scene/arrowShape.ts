@@ -3,7 +3,7 @@ import { centreOf, type Drawn } from './drawn.ts';
 import type { SceneArrow } from './sceneProps.ts';
 
 /** The longest arrow as a share of the truss's size, and the shortest that is still seen as one. */
-const LONGEST = 0.16;
+const LONGEST = 0.11;
 const SHORTEST = 0.35;
 
 /** Tail and tip of an arrow: the tip at the outside of the cluster's ball. */
@@ -23,7 +23,7 @@ export const arrowStrokes = (d: Drawn, arrow: SceneArrow): readonly Vec3[] => {
   const ends = arrowEnds(d, arrow);
   if (!ends) return [];
   const { tip, tail } = ends;
-  const head = 0.028 * distance(d.low, d.high);
+  const head = 0.02 * distance(d.low, d.high);
   const t = arrow.towards;
   const side = unit(cross(t, length(cross(t, [0, 0, 1])) > 0.1 ? [0, 0, 1] : [0, 1, 0]));
   const other = cross(t, side);
