@@ -159,7 +159,7 @@ export const planOf = (truss: Truss, findings: readonly Finding[], manual: Manua
     manual.findLast((m) => m.topic === 'std:trammel' && (m.valueIn ?? 0) > 0)?.valueIn ?? ASSUMED_STD_IN;
   const { ids: struck, issues } = struckLines(truss, manual);
   const chosen = chosenFor(truss, scope, struck, reachIn.value, stdIn);
-  const covered = scope.bays.length === truss.bays.length;
+  const covered = scope.datum.by === 'forwardStations' && scope.bays.length === truss.bays.length;
   const whole = covered
     ? chosen.readings
     : chosenFor(truss, wholeScope(truss, scope), struck, reachIn.value, stdIn).readings;

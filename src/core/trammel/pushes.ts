@@ -152,6 +152,7 @@ export const withJobs = (
     if (!(opens[k]! > 0)) return s;
     return {
       ...s,
+      forceLbf: figure(s.amountIn.value / opens[k]!, 'lbf', REF, ['elastic', 'no-friction']),
       hold: holdOf(stiffness, at, s, s.amountIn.value / opens[k]!),
       ...setOf(truss, now, perLbf[k]!, opens[k]!, s, pushes),
     };

@@ -19,12 +19,15 @@ export interface Scope {
   readonly datum: Datum;
 }
 
-/** The same datum, and every cluster of the truss. */
-export const wholeScope = (truss: Truss, { datum }: Scope): Scope => ({
-  bays: truss.bays.map((_, k) => k),
-  clusters: truss.clusters,
-  datum,
-});
+/** Every cluster of the truss, from the first four of the datum that span a plane: the rest of it is measured too. */
+export const wholeScope = (truss: Truss, { datum }: Scope): Scope => {
+  const first: Cluster[] = [];
+  for (const c of truss.clusters)
+    if (datum.clusters.has(c.id) && (first.length < 4 || !spansPlane(first.map((one) => one.at))))
+      first.push(c);
+  const clusters = new Set(first.map((c) => c.id));
+  return { bays: truss.bays.map((_, k) => k), clusters: truss.clusters, datum: { ...datum, clusters } };
+};
 
 /**
  * What to plan for: the bays concerned, widened until they hold enough of the datum, and the datum itself; with nothing
