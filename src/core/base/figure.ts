@@ -8,7 +8,20 @@ export interface Basis {
 }
 
 /** The units a figure may carry. Inside core nothing else exists. */
-export type Unit = 'in' | 'lbf' | 'psi' | 'in-lbf' | 'lb' | 'deg' | 'rad' | '1' | '%' | 'count';
+export type Unit =
+  | 'in'
+  | 'in2'
+  | 'lbf'
+  | 'psi'
+  | 'in-lbf'
+  | 'lb'
+  | 'lb-in'
+  | 'h'
+  | 'deg'
+  | 'rad'
+  | '1'
+  | '%'
+  | 'count';
 
 /** A number that a person may act on: value, unit, what it rests on, what it assumed. A range has `low` and `high`. */
 export interface Figure {
