@@ -125,8 +125,14 @@ const plain = (value: number, unit: Unit, units: Units): string => {
     case 'lbf':
     case 'in-lbf':
       return `${whole(value)} ${unit}`;
+    case 'in2':
+      return `${fixed(value, 1)} in²`;
     case 'lb':
       return `${fixed(value, 2)} lb`;
+    case 'lb-in':
+      return `${fixed(value, 1)} lb-in`;
+    case 'h':
+      return `${fixed(value, 1)} h`;
     case 'deg':
       return `${fixed(value, 1)}°`;
     case 'rad':
