@@ -1,9 +1,41 @@
 import react from '@vitejs/plugin-react';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
 /** One config for the app's build and for every test project. The terminal is built by `--mode cli`. */
 export default defineConfig(({ mode }) => ({
-  plugins: [react()],
+  plugins: [
+    react(),
+    // All that is needed stands in the browser's keeping after one visit; a newer version waits until a person takes it.
+    ...(mode === 'cli'
+      ? []
+      : VitePWA({
+          registerType: 'prompt',
+          injectRegister: false,
+          includeManifestIcons: false,
+          manifest: {
+            name: 'Tubewright',
+            short_name: 'Tubewright',
+            description: 'Damage map, load path, relief and trammel targets of a welded steel-tube fuselage.',
+            start_url: '.',
+            scope: '.',
+            display: 'standalone',
+            background_color: '#fbfaf5',
+            theme_color: '#0b6a70',
+            icons: [
+              { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' },
+              { src: 'icon-192.png', sizes: '192x192', type: 'image/png', purpose: 'any' },
+              { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+            ],
+          },
+          workbox: {
+            globPatterns: ['**/*.{html,js,css,woff2,svg,png,webmanifest}'],
+            clientsClaim: true,
+            cleanupOutdatedCaches: true,
+            ignoreURLParametersMatching: [/.*/],
+          },
+        })),
+  ],
   build:
     mode === 'cli'
       ? {
@@ -20,8 +52,12 @@ export default defineConfig(({ mode }) => ({
             output: {
               codeSplitting: {
                 groups: [
-                  { name: 'three', test: /node_modules[\\/](three|@react-three|camera-controls)/ },
-                  { name: 'react', test: /node_modules[\\/](react|react-dom|scheduler)[\\/]/ },
+                  {
+                    name: 'react',
+                    test: /node_modules[\\/](react|react-dom|scheduler|zustand)[\\/]/,
+                    priority: 2,
+                  },
+                  { name: 'three', test: /node_modules[\\/](three|@react-three\/fiber)[\\/]/, priority: 1 },
                 ],
               },
             },

@@ -5,8 +5,6 @@ import { pressKey } from './commands.ts';
 import { openFile, saveCopy } from './jobs.ts';
 import { Inspector } from './panels/Inspector.tsx';
 import { Picture } from './panels/Picture.tsx';
-import { TrussTable } from './panels/TrussTable.tsx';
-import { WalkRoundPanel } from './panels/WalkRound.tsx';
 import { ErrorEdge } from './parts/ErrorEdge.tsx';
 import { Head } from './parts/Head.tsx';
 import { Legend } from './parts/Legend.tsx';
@@ -18,15 +16,17 @@ import { usePrefs } from './state/prefs.ts';
 import { useSaved } from './state/saved.ts';
 import { type Route as RouteName, useView } from './state/view.ts';
 
-/** The first panel comes with the page, the others when the route gets there, so that the picture is not kept waiting. */
+/** Panels come when the route gets there, so that the picture is not kept waiting. */
 const panels: { readonly [R in RouteName]: ComponentType } = {
   start: lazy(async () => ({ default: (await import('./panels/Start.tsx')).StartPanel })),
-  walkRound: WalkRoundPanel,
+  walkRound: lazy(async () => ({ default: (await import('./panels/WalkRound.tsx')).WalkRoundPanel })),
   loadPath: lazy(async () => ({ default: (await import('./panels/LoadPath.tsx')).LoadPathPanel })),
   trammel: lazy(async () => ({ default: (await import('./panels/Trammel.tsx')).TrammelPanel })),
   relieve: lazy(async () => ({ default: (await import('./panels/Relieve.tsx')).RelievePanel })),
   record: lazy(async () => ({ default: (await import('./panels/Record.tsx')).RecordPanel })),
 };
+
+const TrussTable = lazy(async () => ({ default: (await import('./panels/TrussTable.tsx')).TrussTable }));
 
 const dropped = (event: DragEvent): void => {
   event.preventDefault();
@@ -67,7 +67,7 @@ export const App = () => {
           <Picture />
         </section>
         <Legend />
-        {middle !== 'picture' && <TrussTable />}
+        <Suspense fallback={null}>{middle !== 'picture' && <TrussTable />}</Suspense>
       </main>
       <aside className="card" aria-label={routeWords[route]}>
         <WorkLine />

@@ -1,5 +1,7 @@
 import {
   type KeyboardEvent,
+  lazy,
+  Suspense,
   useCallback,
   useEffect,
   useLayoutEffect,
@@ -7,7 +9,6 @@ import {
   useRef,
   useState,
 } from 'react';
-import { Arrows } from './Arrows.tsx';
 import { Camera, type Stand } from './Camera.tsx';
 import { Clusters } from './Clusters.tsx';
 import { type Drawn, drawn as drawnOf, middleOf, pointsOf } from './drawn.ts';
@@ -33,6 +34,9 @@ import {
   type Size,
   type Turntable,
 } from './turntable.ts';
+
+/** Wide lines come with the first load that is drawn. */
+const Arrows = lazy(async () => ({ default: (await import('./Arrows.tsx')).Arrows }));
 
 const margin = { x: 56, top: 44, bottom: 76 };
 /** One short tube fitted alone still shows what it is welded to. Inches. */
@@ -219,7 +223,9 @@ export const Scene = (props: SceneProps) => {
           {shape && <AsDrawn truss={truss} inks={inks[light]} />}
           {shape?.bothWays && <OtherWay truss={truss} shape={shape} inks={inks[light]} />}
           {props.arrows && props.arrows.length > 0 && (
-            <Arrows drawn={d} arrows={props.arrows} inks={inks[light]} />
+            <Suspense fallback={null}>
+              <Arrows drawn={d} arrows={props.arrows} inks={inks[light]} />
+            </Suspense>
           )}
           <Halo drawn={d} selected={selected} tube={materials.haloTube} ball={materials.haloBall} />
           <Tubes drawn={d} material={materials.tube} {...dress(props)} />

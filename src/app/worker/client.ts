@@ -6,40 +6,26 @@ interface Running {
   readonly end: () => void;
 }
 
-/** Starts a worker, or gives the same thing on this thread where workers are not to be had. */
+const none: Running = {
+  assessor: { answer: ({ key }) => ({ kind: 'fault', key, fault: 'this browser has no workers' }) },
+  end: () => {},
+};
+
+/** Starts the worker. A browser without workers says so in place of an answer. */
 export const startWorker = async (): Promise<Running> => {
-  if (typeof Worker === 'function') {
-    try {
-      const worker = new Worker(new URL('./assess.worker.ts', import.meta.url), { type: 'module' });
-      const remote = Comlink.wrap<Assessor>(worker);
-      return {
-        assessor: {
-          answer: (question, onStage) =>
-            new Promise<Answer>((give) => {
-              const failed = (words: string): void =>
-                give({ kind: 'fault', key: question.key, fault: words });
-              worker.onerror = (event) => failed(event.message || 'the worker could not start');
-              remote
-                .answer(question, Comlink.proxy(onStage))
-                .then(give, (why: unknown) => failed(String(why)));
-            }),
-        },
-        end: () => worker.terminate(),
-      };
-    } catch {
-      // Fall through: a browser without module workers still gets its answer, only less smoothly.
-    }
-  }
-  const { makeAssessor } = await import('./assessor.ts');
-  const assessor = makeAssessor();
+  if (typeof Worker !== 'function') return none;
+  const worker = new Worker(new URL('./assess.worker.ts', import.meta.url), { type: 'module' });
+  const remote = Comlink.wrap<Assessor>(worker);
   return {
     assessor: {
-      answer: async (question, onStage) => {
-        await new Promise((later) => setTimeout(later, 0));
-        return assessor.answer(question, onStage);
-      },
+      answer: (question, onStage) =>
+        new Promise<Answer>((give) => {
+          const failed = (words: string): void => give({ kind: 'fault', key: question.key, fault: words });
+          worker.onerror = (event) => failed(event.message || 'the worker could not start');
+          remote.answer(question, Comlink.proxy(onStage)).then(give, (why: unknown) => failed(String(why)));
+        }),
     },
-    end: () => {},
+    end: () => worker.terminate(),
   };
 };
 

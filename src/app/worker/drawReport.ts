@@ -8,13 +8,8 @@ export interface Drawing {
   readonly stop: () => void;
 }
 
-/** Draws the report in a worker that lives as long as it takes, or on this thread where there are no workers. */
+/** Draws the report in a worker that lives as long as it takes. */
 export const drawReport = (job: Job, choice: PaperChoice): Drawing => {
-  if (typeof Worker !== 'function')
-    return {
-      files: import('../../present/report.ts').then(({ reportFiles }) => reportFiles(job, choice)),
-      stop: () => {},
-    };
   const worker = new Worker(new URL('./report.worker.ts', import.meta.url), { type: 'module' });
   let stopped = (): void => {};
   const files = new Promise<readonly PaperFile[] | null>((give, fail) => {
