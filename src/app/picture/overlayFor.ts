@@ -257,6 +257,17 @@ export const movements = ({
 }: Assessment): readonly (readonly { readonly id: string; readonly moveIn: Vec3 }[])[] =>
   statics.kind === 'movesFreely' ? [statics.clusters] : statics.mechanismShapes;
 
+/** At most eight clusters that move at least half as far as the one that moves most. */
+const mostMoved = (movement: ReturnType<typeof movements>[number]): readonly string[] => {
+  const sized = movement
+    .map(({ id, moveIn }) => ({ id, size: length(moveIn) }))
+    .sort((p, q) => q.size - p.size);
+  return sized
+    .filter(({ size }) => size > 0.5 * (sized[0]?.size ?? 0))
+    .slice(0, 8)
+    .map(({ id }) => id);
+};
+
 const moves = ({ all, overlay }: Given): Laid => {
   const list = movements(all);
   const { statics } = all;
@@ -278,10 +289,7 @@ const moves = ({ all, overlay }: Given): Laid => {
         statics.kind === 'stands'
           ? 'Were every joint a pin, the truss could move like this; welded, its bending alone holds it.'
           : 'Held as it is, the truss can move like this without straining a tube.',
-        `Moves: ${movement
-          .map(({ id }) => id)
-          .slice(0, 8)
-          .join(', ')}${movement.length > 8 ? ' …' : ''}.`,
+        `Moves most: ${mostMoved(movement).join(', ')}.`,
       ],
     },
   };

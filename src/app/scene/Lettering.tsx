@@ -87,7 +87,7 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
     paintLines(overlay, lines);
     paintCuts(overlay, drawn, cutMarks);
     const over = hovered.current === null ? null : hoverLabel(drawn, hovered.current);
-    paintLabels(overlay, over ? [over, ...wanted] : wanted, badgeBoxes(overlay));
+    paintLabels(overlay, over ? [over, ...wanted] : wanted, badgeBoxes(overlay, shown.shape));
     paintBadges(overlay, shown);
   });
   return null;

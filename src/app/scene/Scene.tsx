@@ -9,6 +9,7 @@ import {
   useRef,
   useState,
 } from 'react';
+import { underNote } from './badges.ts';
 import { Camera, type Stand } from './Camera.tsx';
 import { Clusters } from './Clusters.tsx';
 import { type Drawn, drawn as drawnOf, middleOf, pointsOf } from './drawn.ts';
@@ -44,6 +45,8 @@ const LEAST_FITTED = 24;
 
 const start: Turntable = { target: [0, 0, 0], ...namedViews.threeQuarter, scale: 4 };
 
+const topFor = (shape: SceneProps['shape']): number => (shape ? underNote : margin.top);
+
 /** Where an ask for a view leads. */
 export const answer = (
   from: Turntable,
@@ -51,11 +54,12 @@ export const answer = (
   size: Size,
   d: Drawn,
   selected: ReadonlySet<string>,
+  top = margin.top,
 ): Turntable => {
   const turned = ask.view === 'keep' ? from : { ...from, ...namedViews[ask.view] };
   if (ask.fit === 'none') return turned;
   const chosen = ask.fit === 'selection' ? pointsOf(d, selected) : [];
-  return fitTo(turned, size, chosen.length > 0 ? chosen : pointsOf(d), margin, LEAST_FITTED);
+  return fitTo(turned, size, chosen.length > 0 ? chosen : pointsOf(d), { ...margin, top }, LEAST_FITTED);
 };
 
 /** The truss as a sheet that turns. It shows what it is given and says what was touched. */
@@ -108,8 +112,11 @@ export const Scene = (props: SceneProps) => {
     asked.current = view.turn;
     asFitted.current = other ? 'all' : view.fit;
     const ask = other ? ({ view: 'keep', fit: 'all' } as const) : view;
-    go(answer(stand.current.now, ask, stand.current.size, d, selected), first || other || reducedMotion);
-  }, [view, of, d, selected, reducedMotion, go]);
+    go(
+      answer(stand.current.now, ask, stand.current.size, d, selected, topFor(shape)),
+      first || other || reducedMotion,
+    );
+  }, [view, of, d, selected, shape, reducedMotion, go]);
 
   const resized = useCallback(
     (size: Size) => {
@@ -117,7 +124,8 @@ export const Scene = (props: SceneProps) => {
       s.size = size;
       const { d: all, props: p } = now.current;
       const ask = { view: 'keep', fit: asFitted.current } as const;
-      if (asFitted.current !== 'none') go(answer(s.move?.to ?? s.now, ask, size, all, p.selected), true);
+      if (asFitted.current !== 'none')
+        go(answer(s.move?.to ?? s.now, ask, size, all, p.selected, topFor(p.shape)), true);
       redraw.current();
     },
     [go],

@@ -30,10 +30,11 @@ const REACH = 40;
 const MIDDLE = 76;
 
 /** Boxes the badges keep for themselves. */
-export const badgeBoxes = (o: Overlay): readonly Box[] => {
+export const badgeBoxes = (o: Overlay, shape?: SceneShape): readonly Box[] => {
   const [right, bottom] = [2 * MIDDLE, o.size.height];
   const width = widthOf(o, stand(o), font(o, 400));
   return [
+    ...(shape ? [noteOf(o, shape).box] : []),
     { left: 0, top: bottom - 2 * MIDDLE + 16, right, bottom },
     { left: right, top: bottom - (isFlat(o.basis) ? 56 : 34), right: right + Math.max(width, 240), bottom },
   ];
@@ -144,17 +145,25 @@ const caption = (o: Overlay, unit: 'in' | 'mm'): void => {
   write(o, `${long} ${unit}`, left + px + 8, top, font(o, 600), inks.ink);
 };
 
-/** Which shape is drawn over which, and how much its moves are enlarged, in the upper right corner. */
-const shapeNote = (o: Overlay, shape: SceneShape): void => {
+/** Top of the room left for the truss when the corner says which shape it has. */
+export const underNote = 72;
+
+const noteOf = (o: Overlay, shape: SceneShape) => {
   const text = `${shape.name}: ${shape.size ?? `moves drawn × ${shape.factor}`}`;
   const second = shape.bothWays ? 'Hairlines: as drawn, and the other way' : 'Hairline: as drawn';
   const face = font(o, 600);
   const width = Math.max(widthOf(o, text, face), widthOf(o, second, font(o, 400))) + 20;
-  const high = 2 * (o.inks.small + 5) + 10;
   const right = o.size.width - 12;
-  card(o, { left: right - width, top: 12, right, bottom: 12 + high }, o.inks.paper, o.inks.ink, o.inks.line);
-  write(o, text, right - width + 10, 12 + high * 0.3, face, o.inks.ink);
-  write(o, second, right - width + 10, 12 + high * 0.72, font(o, 400), o.inks.soft);
+  const high = 2 * (o.inks.small + 5) + 10;
+  return { text, second, face, high, box: { left: right - width, top: 12, right, bottom: 12 + high } };
+};
+
+/** Which shape is drawn over which, and how much its moves are enlarged, in the upper right corner. */
+const shapeNote = (o: Overlay, shape: SceneShape): void => {
+  const { text, second, face, high, box } = noteOf(o, shape);
+  card(o, box, o.inks.paper, o.inks.ink, o.inks.line);
+  write(o, text, box.left + 10, 12 + high * 0.3, face, o.inks.ink);
+  write(o, second, box.left + 10, 12 + high * 0.72, font(o, 400), o.inks.soft);
 };
 
 /** What the sheet says about itself, whatever is shown. */
