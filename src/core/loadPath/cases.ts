@@ -59,12 +59,14 @@ export const casesOf = (
 export const speaksFor = (c: CaseUse, id: string): boolean => (c.use.get(id) ?? 0) > IDLE * c.most;
 
 /**
- * Share of its capacity that j reaches when the case is scaled until the most used of the hurt members is at capacity.
+ * How strongly a case joins j to the hurt members: the share of capacity that j reaches when the most used tube of the
+ * truss is at capacity, times the share that the most used of the hurt members reaches then.
  *
- *   b_j = min(1, use_j / max_i use_i)
+ *   b_j = u_j u_i / u_max²,   u = |N| / capacity, i the hurt member with the largest u
  *
- * One share for a case, not one for each hurt member: they are all hurt by the same event, and a lightly used one would
- * put every other tube at capacity.
+ * Scaled to the most used tube, no tube is put beyond capacity, so that the rows keep apart; the second factor believes
+ * a case only as far as it loads what was found hurt. One share for a case, not one for each hurt member: they are all
+ * hurt by the same event. Common practice, no source.
  *
  * @param hurt  members i; those the case does not speak for are left out
  * @returns null when the case speaks for none of them
@@ -79,5 +81,5 @@ export const shareInCase = (
     const use = c.use.get(i) ?? 0;
     if (speaksFor(c, i) && use > (most?.use ?? 0)) most = { use, with: i };
   }
-  return most && { share: Math.min(1, (c.use.get(id) ?? 0) / most.use), with: most.with };
+  return most && { share: ((c.use.get(id) ?? 0) * most.use) / c.most ** 2, with: most.with };
 };

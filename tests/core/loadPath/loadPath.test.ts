@@ -277,7 +277,7 @@ describe('look here next', () => {
     expect(next.slice(0, 3).some((r) => at.includes(r.id))).toBe(true);
   });
 
-  it('uses the load case chosen: its forces in proportion, scaled until the hurt member is at capacity', () => {
+  it('uses the load case chosen: its forces in proportion, and puts no tube beyond its capacity', () => {
     const model: Model = {
       ...s.model,
       loadCases: [
@@ -297,13 +297,22 @@ describe('look here next', () => {
     const solved = statics(s.truss, model, s.support, frame);
     if (solved.kind !== 'stands') throw new Error('the box stands');
     const force = new Map(solved.cases[0]!.members.map((m) => [m.id, Math.abs(m.axialLbf)]));
-    // Same tube, same length: capacities cancel, so b is the plain ratio of the forces.
+    // Same tube, same length: capacities cancel, so two tubes' b are in the plain ratio of their forces.
     const lower = ['L1L-L2L', 'L2L-L3L', 'L3L-L4L', 'L4L-L5L'].sort((p, q) => force.get(q)! - force.get(p)!);
     const [hurt, other, light] = [lower[0]!, lower[1]!, lower[2]!];
     const found = [bow(hurt, 0.01, { shape: 'smooth' })];
     const alone = work({ ...s, model, findings: found, mishap });
     const row = alone.next.find((r) => r.id === other)!;
-    expectNear(row.b, force.get(other)! / force.get(hurt)!, { rel: 1e-9, because: 'one ratio' });
+    const like = s.truss.members.find((m) => m.id === other)!;
+    const third = alone.next.find((r) => {
+      const m = s.truss.members.find((one) => one.id === r.id)!;
+      const told = r.reasons.some((x) => x.kind === 'samePath' && x.case === 'tail');
+      const same = m.lengthIn === like.lengthIn && m.section.odIn === like.section.odIn;
+      return r.id !== other && told && same;
+    })!;
+    const ratio = force.get(other)! / force.get(third.id)!;
+    expectNear(row.b / third.b, ratio, { rel: 1e-9, because: 'one ratio' });
+    expect(alone.next.filter((r) => r.b >= 1).length).toBeLessThanOrEqual(1);
     expect(row.reasons.some((r) => r.kind === 'samePath' && r.case === 'tail')).toBe(true);
     // A second, lightly used hurt tube does not put every other tube at capacity.
     const { next } = work({
