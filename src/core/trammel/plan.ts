@@ -10,7 +10,7 @@ import { ASSUMED_STD_IN } from './observations.ts';
 import { compareClusters } from './pair.ts';
 import { NONCENTRAL, UNCHECKED } from './reliability.ts';
 import type { MeasuringPlan, PlannedReading } from './result.ts';
-import { type Scope, scopeOf, wholeScope } from './scope.ts';
+import { type Scope, scopeOf, wholeScope, windowsOf } from './scope.ts';
 import { principal } from './sym3.ts';
 
 type Manual = readonly RecordOf<'manual'>[];
@@ -142,6 +142,41 @@ const chosenFor = (
   return { clusters, free, prior, lines: chosen.map((c) => c.line), readings };
 };
 
+/** More clusters than this are planned window by window: choosing among all lines at once grows with their cube. */
+const MOST_AT_ONCE = 48;
+
+interface Pieces {
+  readonly readings: readonly PlannedReading[];
+  readonly loose: MeasuringPlan['loose'];
+  /** Null when it was planned in windows: then no one sum holds all. */
+  readonly worstStdIn: number | null;
+}
+
+/**
+ * Readings for a scope: at once, or in windows of a few bays outward from the datum, each from the ring that the one
+ * before has fixed (taken as known to 1/16 in, as the datum is).
+ */
+const piecesFor = (
+  truss: Truss,
+  scope: Scope,
+  struck: ReadonlySet<string>,
+  reachIn: number,
+  stdIn: number,
+): Pieces => {
+  const pieces = scope.clusters.length > MOST_AT_ONCE ? windowsOf(truss, scope) : [scope];
+  const chosen = pieces.map((piece) => chosenFor(truss, piece, struck, reachIn, stdIn));
+  const [only] = chosen;
+  const place = new Map(truss.clusters.map((c, k) => [c.id, k]));
+  return {
+    readings:
+      chosen.length === 1
+        ? only!.readings
+        : chosen.flatMap((c) => c.readings).sort((a, b) => place.get(a.from)! - place.get(b.from)!),
+    loose: chosen.flatMap((c) => looseOf(c.clusters, c.free, c.lines)),
+    worstStdIn: chosen.length === 1 ? worstStd(only!.lines, only!.prior, only!.clusters.length, stdIn) : null,
+  };
+};
+
 /**
  * The measuring plan: the shortest list found of distances that fixes every cluster of the bays concerned in three
  * dimensions from the undamaged zone, with spares enough that an error in any line shows a fifth of itself at least.
@@ -158,22 +193,22 @@ export const planOf = (truss: Truss, findings: readonly Finding[], manual: Manua
   const stdIn =
     manual.findLast((m) => m.topic === 'std:trammel' && (m.valueIn ?? 0) > 0)?.valueIn ?? ASSUMED_STD_IN;
   const { ids: struck, issues } = struckLines(truss, manual);
-  const chosen = chosenFor(truss, scope, struck, reachIn.value, stdIn);
+  const chosen = piecesFor(truss, scope, struck, reachIn.value, stdIn);
   const covered = scope.datum.by === 'forwardStations' && scope.bays.length === truss.bays.length;
+  const { readings, loose, worstStdIn } = chosen;
   const whole = covered
-    ? chosen.readings
-    : chosenFor(truss, wholeScope(truss, scope), struck, reachIn.value, stdIn).readings;
-  const { clusters, free, prior, readings } = chosen;
+    ? readings
+    : piecesFor(truss, wholeScope(truss, scope), struck, reachIn.value, stdIn).readings;
   const plan: MeasuringPlan = {
     bays: scope.bays.map((k) => truss.bays[k]!.id),
-    datum: clusters.filter((c) => scope.datum.clusters.has(c.id)).map((c) => c.id),
+    datum: scope.clusters.filter((c) => scope.datum.clusters.has(c.id)).map((c) => c.id),
     datumBy: scope.datum.by,
     readings,
-    loose: looseOf(clusters, free, chosen.lines),
+    loose,
     unchecked: readings.filter((r) => r.redundancy < WANTED_REDUNDANCY - 1e-9).map((r) => r.target),
     struck: [...struck].sort(),
     reachIn,
-    worstStdIn: worstStd(chosen.lines, prior, clusters.length, stdIn),
+    worstStdIn,
   };
   return { plan, whole, issues };
 };

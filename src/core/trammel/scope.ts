@@ -58,3 +58,26 @@ export const scopeOf = (
     wide = truss.bays.flatMap((_, k) => (wide.some((b) => Math.abs(b - k) <= 1) ? [k] : []));
   return { bays: wide, clusters: inBays(wide), datum: zone };
 };
+
+/** Bays planned at once when the whole is too many. */
+const WINDOW = 6;
+
+/** A scope cut into windows of bays, outward from its datum; each takes as known what an earlier one has fixed. */
+export const windowsOf = (truss: Truss, { bays, clusters, datum }: Scope): readonly Scope[] => {
+  const start = Math.max(
+    0,
+    bays.findIndex((k) => truss.bays[k]!.clusters.some((id) => datum.clusters.has(id))),
+  );
+  const known = new Set(datum.clusters);
+  const inScope = new Set(clusters.map((c) => c.id));
+  const parts: (readonly number[])[] = [];
+  for (let k = start; k < bays.length; k += WINDOW) parts.push(bays.slice(k, k + WINDOW));
+  for (let k = start; k > 0; k -= WINDOW) parts.push(bays.slice(Math.max(0, k - WINDOW), k));
+  return parts.map((part): Scope => {
+    const ids = new Set(part.flatMap((k) => truss.bays[k]!.clusters).filter((id) => inScope.has(id)));
+    const piece = clusters.filter((c) => ids.has(c.id));
+    const own = new Set(piece.filter((c) => known.has(c.id)).map((c) => c.id));
+    for (const id of ids) known.add(id);
+    return { bays: part, clusters: piece, datum: { ...datum, clusters: own } };
+  });
+};

@@ -47,7 +47,7 @@ const pushOf = (
 
 /**
  * What to spread or draw: every target that the adjusted shape puts outside its tolerance, or, with no tolerance loaded,
- * further off than two standard deviations. Largest against its deviation first.
+ * further off than two standard deviations; never one that rests on a cluster whose place is a guess. Largest against its deviation first.
  *
  *   amount = target − adjusted distance, std of it from the covariance of both clusters and the target's own
  *
@@ -60,7 +60,10 @@ export const spreadOf = (
   targets: readonly Target[],
   flexibility?: Flexibility,
 ): readonly Spread[] => {
-  const known = targets.filter((t) => s.network.index.has(t.from) && s.network.index.has(t.to));
+  const known = targets.filter(
+    (t) =>
+      t.targetIn.basis.kind !== 'assumed' && s.network.index.has(t.from) && s.network.index.has(t.to),
+  );
   return known
     .flatMap((t): Spread[] => {
       const [p, q] = [placeIn(s, t.from), placeIn(s, t.to)];

@@ -40,7 +40,9 @@ const lengthOf = (model: Model, pair: Pair, a: Cluster, b: Cluster): Figure => {
   const drawing = drawn(model, pair);
   return drawing
     ? figure(drawing.lengthIn, 'in', { kind: 'drawing', ref: drawing.source ?? model.source })
-    : figure(distance(a.at, b.at), 'in', { kind: 'computed', ref: 'station table' });
+    : a.assumed || b.assumed
+      ? guess(distance(a.at, b.at))
+      : figure(distance(a.at, b.at), 'in', { kind: 'computed', ref: 'station table' });
 };
 
 /**
@@ -94,9 +96,9 @@ export const surfaceTarget = (
   return figure(value + span - axis, 'in', basis, [...assumed, 'marks-at-drawing-positions']);
 };
 
-/** Clusters whose place in the model is the user's own guess: `assumed: true` on the model's cluster row. */
-const guessed = (model: Model): ReadonlySet<string> =>
-  new Set(model.clusters.filter((c) => c.assumed === true).map((c) => c.id));
+/** A distance to a cluster whose place is a guess is a guess: nothing may be set, spread or judged by it. */
+const guess = (lengthIn: number): Figure =>
+  figure(lengthIn, 'in', { kind: 'assumed', ref: 'cluster place assumed' }, ['cluster-place-guessed']);
 
 const compare = (target: Target, seen: readonly Observation[], manual: Manual): Compared[] =>
   holds.flatMap((hold): Compared[] => {
@@ -118,7 +120,11 @@ const compare = (target: Target, seen: readonly Observation[], manual: Manual): 
         foundIn: figure(p.axisIn, 'in', basis, assumed, { std: p.stdIn }),
         ...(aimIn === target.targetIn ? {} : { aimIn }),
         differenceIn: figure(differenceIn, 'in', basis, assumed, { std: stdIn }),
-        verdict: verdictOf(differenceIn, stdIn, target.toleranceIn?.value),
+        verdict: verdictOf(
+          differenceIn,
+          stdIn,
+          target.targetIn.basis.kind === 'assumed' ? undefined : target.toleranceIn?.value,
+        ),
         ...(p.scatterIn === undefined ? {} : { scatterIn: p.scatterIn }),
       },
     ];
@@ -171,19 +177,15 @@ export const targets = (
     if (!p || !q || p === q || made.has(pairId(p, q))) continue;
     made.set(pairId(p, q), targetOf(model, manual, pairOf(p, q), p, q));
   }
-  const unsure = guessed(model);
   const mirror = mirrorOf(truss);
   const hurt = new Set(findings.map((f) => f.of));
   const fromMirror = (t: Target): Target => {
-    if (t.targetIn.basis.kind === 'drawing' || !(unsure.has(t.from) || unsure.has(t.to))) return t;
+    if (t.targetIn.basis.kind !== 'assumed') return t;
     const twin = mirror(t);
     const ends = twin?.map((id) => clusters.get(id)!) as [Cluster, Cluster] | undefined;
     const repeats = ends && twin?.every((id) => !hurt.has(id)) ? seen.get(pairId(...ends)) : undefined;
     const first = repeats && holds.map((h) => repeats.filter((o) => o.hold === h)).find((o) => o.length > 0);
-    if (!first) {
-      const { value, basis } = t.targetIn;
-      return { ...t, targetIn: figure(value, 'in', basis, ['cluster-place-guessed']) };
-    }
+    if (!first) return t;
     const p = pool(first);
     const basis = { kind: 'measured', ref: p.readings.join(', ') } as const;
     return {
