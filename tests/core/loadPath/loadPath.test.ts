@@ -8,6 +8,7 @@ import { loadPath } from '../../../src/core/loadPath/loadPath.ts';
 import { redistribution } from '../../../src/core/loadPath/redistribution.ts';
 import { samePath, sharedLoad } from '../../../src/core/loadPath/samePath.ts';
 import { lockedIn } from '../../../src/core/lockedIn/lockedIn.ts';
+import { capacityLbf } from '../../../src/core/statics/capacity.ts';
 import { type HeldNow, heldBySetup } from '../../../src/core/statics/held.ts';
 import { isFrame, prepareFrame } from '../../../src/core/statics/prepareFrame.ts';
 import { statics } from '../../../src/core/statics/statics.ts';
