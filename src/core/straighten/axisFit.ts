@@ -45,6 +45,13 @@ interface Tried {
   readonly score: number;
 }
 
+interface Kink {
+  readonly a: number;
+  readonly tried: Tried;
+}
+const sharpestOf = (kinks: readonly Kink[]): Kink | undefined =>
+  kinks.toSorted((p, q) => p.tried.score - q.tried.score)[0];
+
 /** One line per reading (how the edge lay), and each column of shape in each plane that was read. */
 const tryFamily = (
   points: readonly Point[],
@@ -176,11 +183,16 @@ export const axisFit = (
   const planes = twoSides ? 2 : 1;
   const tryIt = (family: Family): Tried | null => tryFamily(points, usable.length, planes, at, family);
   const arc = tryIt(smooth);
-  const kinks = Array.from({ length: GRID - 11 }, (_, i) => (i + 6) / GRID).flatMap((a) => {
+  const kinkTried = (a: number): readonly Kink[] => {
     const tried = tryIt(kinkAt(a));
     return tried ? [{ a, tried }] : [];
-  });
-  const sharpest = kinks.toSorted((p, q) => p.tried.score - q.tried.score)[0];
+  };
+  // First every fourth step of the grid, then every step about the best.
+  const coarse = Array.from({ length: GRID / 4 - 3 }, (_, i) => (4 * (i + 2)) / GRID).flatMap(kinkTried);
+  const about = sharpestOf(coarse)?.a;
+  const fine = [-3, -2, -1, 1, 2, 3].map((k) => (about ?? 0.5) + k / GRID).flatMap(kinkTried);
+  const kinks = [...coarse, ...fine];
+  const sharpest = sharpestOf(kinks);
   const best = !arc || (sharpest && sharpest.tried.score < arc.score) ? sharpest?.tried : arc;
   if (!best) return null;
   const lead = arc && sharpest ? Math.abs(arc.score - sharpest.tried.score) : LEAD;

@@ -1,8 +1,8 @@
 import { type Figure, figure } from '../base/figure.ts';
-import { tubeSection } from './bending.ts';
+import { inertiaOf, momentShare, tubeSection } from './bending.ts';
 import { brent } from './brent.ts';
 import type { RoundTube } from './pressFor.ts';
-import { pressAt } from './springback.ts';
+import { pressedTo } from './springback.ts';
 
 /** A measured push: travel of the ram from where the tube lay, what stayed, blocks apart. */
 export interface Pushed {
@@ -26,7 +26,8 @@ const SEEN_IN = 1 / 64;
 /**
  * The effective yield strength of a tube from one measured push: the one at which the model leaves what was left.
  *
- *   left(δ, F) = measured,  20 ksi ≤ F ≤ 250 ksi
+ *   P = 48EI (δ − left)/S³,  F = PS/(4 M/F at y),  y such that the model’s travel is δ; past the hinge F = PS/(4 Z)
+ *   20 ksi ≤ F ≤ 250 ksi
  *
  * Uncertainty: what 1/64 in of set either way would make of it. Below 1/64 in of set the push was elastic and says only
  * that the strength is no less than first yield at that travel. A push past the hinge still has its springback.
@@ -35,13 +36,18 @@ const SEEN_IN = 1 / 64;
  */
 export const calibrate = (tube: RoundTube, elasticPsi: number, push: Pushed, ref: string): Calibration => {
   const section = tubeSection(tube);
-  const yieldFor = (left: number): number | null =>
-    brent(
-      (f) => pressAt(section, { elasticPsi, yieldPsi: f }, push.spanIn, push.pressedIn).setIn - left,
-      LOWEST_PSI,
-      HIGHEST_PSI,
-      1,
-    );
+  const { spanIn, pressedIn } = push;
+  const yieldFor = (left: number): number | null => {
+    const clamp = (48 * elasticPsi * inertiaOf(section) * (pressedIn - left)) / spanIn ** 3;
+    if (clamp <= 0) return null;
+    const yieldAt = (y: number): number => (clamp * spanIn) / (4 * momentShare(section, y));
+    const travel = (y: number): number =>
+      pressedTo(section, { elasticPsi, yieldPsi: yieldAt(y) }, spanIn, y).travelIn;
+    const c = section.halfDepthIn;
+    const y = travel(0) <= pressedIn ? 0 : brent((u) => travel(u) - pressedIn, 0, c, c * 1e-10);
+    const found = y === null ? null : yieldAt(y);
+    return found !== null && found >= LOWEST_PSI && found <= HIGHEST_PSI ? found : null;
+  };
   const basis = { kind: 'measured', ref } as const;
   if (push.leftIn < SEEN_IN) {
     // δ_y = F S²/(6 E D)

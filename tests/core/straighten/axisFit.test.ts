@@ -32,7 +32,7 @@ const kink =
   (x: number): number =>
     depth * (x < at ? (x - from) / (at - from) : (to - x) / (to - at));
 
-describe('the axis from straight-edge readings', () => {
+describe('the axis from straight-edge readings', { timeout: 120_000 }, () => {
   it('finds the depth, place and direction of a smooth bow', () => {
     const fit = axisFit(read(sine(0.3), 2, [12, 3, 6, 9]), basis)!;
     expect(fit.shape).toBe('smooth');

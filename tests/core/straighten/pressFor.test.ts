@@ -34,7 +34,7 @@ const anySpan = fc.double({ min: 8, max: 40, noNaN: true });
 const share = fc.double({ min: 0.01, max: 0.99, noNaN: true });
 const runs = { seed: 7301, numRuns: soak(400) };
 
-describe('a press for a wanted set', () => {
+describe('a press for a wanted set', { timeout: 120_000 }, () => {
   it('needs no more travel than set and springback, and no more clamp than the hinge', () => {
     fc.assert(
       fc.property(anyTube, anySpan, share, (tube, span, part) => {
@@ -153,7 +153,7 @@ describe('a press for a wanted set', () => {
   });
 });
 
-describe('what a measured push says', () => {
+describe('what a measured push says', { timeout: 120_000 }, () => {
   it('finds the yield strength of the tube that was pushed (seed 7301)', () => {
     fc.assert(
       fc.property(

@@ -37,7 +37,7 @@ const bowed = (
     finding('f1', { damage: 'bow', depthIn, clock: 3, ...more }) as Extract<Finding, { damage: 'bow' }>,
   )!;
 
-describe('set-ups along a bend', () => {
+describe('set-ups along a bend', { timeout: 120_000 }, () => {
   it('ask no one for more than it gives before hinging: .5 in over 24 in takes several, blocks moved along', () => {
     // Source: methods §7: 3/4 × .035, blocks 20 in apart: .105 in of set is the most.
     const plan = setUps(bowed(24, 0.5), bench(24, { spanIn: 20 }));
