@@ -8,6 +8,7 @@ import { Picture } from './panels/Picture.tsx';
 import { ErrorEdge } from './parts/ErrorEdge.tsx';
 import { Head } from './parts/Head.tsx';
 import { Legend } from './parts/Legend.tsx';
+import { Newer } from './parts/Newer.tsx';
 import { Route, routeWords } from './parts/Route.tsx';
 import { Toolbar } from './parts/Toolbar.tsx';
 import { WorkLine } from './parts/Waiting.tsx';
@@ -96,6 +97,7 @@ const Notices = () => {
   const [first] = refused;
   return (
     <div className="notices">
+      <Newer />
       {purpose === 'practice' && (
         <p className="banner" role="note">
           {cautionsFor('practice').map(({ text }) => text)}

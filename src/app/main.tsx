@@ -8,6 +8,7 @@ import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { beginKeeping, save } from './jobs.ts';
 import { firstText } from './models.ts';
+import { keepProgram } from './offline.ts';
 import { ErrorEdge } from './parts/ErrorEdge.tsx';
 import { followJob } from './state/answer.ts';
 import { usePrefs } from './state/prefs.ts';
@@ -20,6 +21,8 @@ document.addEventListener('visibilitychange', () => {
 });
 void beginKeeping(firstText);
 void navigator.storage?.persist?.();
+// The first picture goes before the copy for later.
+addEventListener('load', () => void keepProgram());
 
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

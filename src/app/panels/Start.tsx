@@ -11,6 +11,7 @@ import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { useSaved } from '../state/saved.ts';
 import { OnThisDevice } from './OnThisDevice.tsx';
+import { Program } from './Program.tsx';
 
 /** Where a job begins: new, opened or kept; who enters, how the truss is held, what is odd in the file. */
 export const StartPanel = () => {
@@ -29,6 +30,7 @@ export const StartPanel = () => {
       <Begin />
       <OnThisDevice />
       <Shown />
+      <Program />
       <Issues issues={readIssues} title="In the file" />
       {now && <Issues issues={[...now.truss.issues, ...now.truss.odd]} title="Odd in the truss" />}
       {now && <Issues issues={[...now.live.issues, ...now.coverage.issues]} title="Odd in the records" />}
