@@ -53,6 +53,8 @@ export const outerSleeve = (ask: Ask): Draft => {
   const [toe0, toe1] = piece.ends.map((e) => e.toeIn.value) as [number, number];
   const room = [toe0 + length / 2, piece.lengthIn - toe1 - length / 2] as const;
   const tipClock = longClockOf(ask);
+  // two tips need room for their beads
+  const apart = spliceNumber('near-weld');
 
   const tried = (leastSection: number): Draft => {
     const [p, q] = placeCuts(extent, leastSection, room, wish.cutsIn);
@@ -96,7 +98,7 @@ export const outerSleeve = (ask: Ask): Draft => {
     const held = allOf(
       damageRule(piece.damage, [p, q]),
       ...stubs.map((s) => needs('outer-sleeve-reach', s.cluster, length / 2, s.clearIn.value)),
-      needs('sleeves-apart', 'section', length, q - p),
+      needs('sleeves-apart', 'section', length + apart, q - p),
       { rules: [rule('run-back', back.failing.length === 0)], failing: back.failing },
       sized,
     );
@@ -144,6 +146,6 @@ export const outerSleeve = (ask: Ask): Draft => {
     };
   };
   // The shortest section that keeps the sleeves apart; if they cannot run back, one that takes both.
-  const drafts = [length, 2 * length].map(tried);
+  const drafts = [length + apart, 2 * length].map(tried);
   return drafts.find((d) => d.failing.length === 0) ?? drafts[0]!;
 };

@@ -110,7 +110,7 @@ export interface BenchTube {
 }
 
 /**
- * One tube without a truss around it, for the same sums.
+ * One tube without a truss around it, for the same sums; its ends are called A (where lengths start) and B.
  *
  * Assumes: the length is measured weld to weld unless toes are given; nothing is known of what its ends meet.
  */
@@ -131,7 +131,7 @@ export const benchPiece = (bench: BenchTube): Piece => {
     // density of steel for the weight alone; the weld choices are closed where the material is not known
     densityLbIn3: known?.densityLbIn3 ?? materialOf('4130N')!.densityLbIn3,
     lengthIn: bench.betweenClustersIn,
-    ends: [end('from', 0), end('to', 1)],
+    ends: [end('A', 0), end('B', 1)],
     looks: 1,
     damage: {
       fromIn: bench.damageFromIn,

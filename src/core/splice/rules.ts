@@ -103,7 +103,10 @@ export const spliceRules: readonly RuleRow[] = [
     'a sleeve runs back flush into the stub or section, or onto it, before the section goes in',
   ),
   inches(
-    practice('near-weld', 'sleeve end nearer to a cluster’s weld than this: little room for a bead'),
+    practice(
+      'near-weld',
+      'sleeve end nearer than this to a cluster’s weld or to another sleeve: little room for a bead',
+    ),
     1 / 4,
   ),
   practice('opening-measured', 'the section is cut to the opening measured after spreading, not to this sum'),

@@ -130,7 +130,7 @@ const endWrap = (set: Setting, part: Part, k: 0 | 1): Template => {
     rosettes: [],
     holeIn: 0,
     seams: set.plan.seamClocks,
-    reverse: k === 1,
+    reverse: k === 1 && cut.kind === 'scarf',
     sides: [
       k === 0
         ? { atIn: high + keep * 0.35, says: 'KEEP THIS SIDE' }

@@ -66,6 +66,9 @@ const styles = {
 /** Strip that goes under, to glue. */
 const LAP_MM = 6;
 const TOP_MM = 5;
+/** Room for words within the paper, above and below its lines. */
+const BAND_MM = 11;
+const SOLE_MM = 5;
 const STEPS = 360;
 
 /** Where the lines of a wrap lie on its paper. Its outside is seen; `to` is up. */
@@ -76,7 +79,10 @@ export const paperPlace = (
   const round = wrapLength(wrap.odIn, paperMm);
   return (clock, alongIn) => {
     const share = clock / 12;
-    return [round * (wrap.looks === 1 ? share : 1 - share), TOP_MM + (wrap.toIn - alongIn) * MM_PER_IN];
+    return [
+      round * (wrap.looks === 1 ? share : 1 - share),
+      TOP_MM + BAND_MM + (wrap.toIn - alongIn) * MM_PER_IN,
+    ];
   };
 };
 
@@ -123,8 +129,9 @@ const holeOps = (wrap: Wrap, paperMm: number, place: (clock: number, alongIn: nu
 
 const clockOps = (place: (clock: number, alongIn: number) => Point, wrap: Wrap): Ops =>
   Array.from({ length: 13 }, (_, clock): readonly Op[] => {
-    const [x, y0] = place(clock, wrap.toIn);
-    const [, y1] = place(clock, wrap.fromIn);
+    const [x] = place(clock, 0);
+    const y0 = TOP_MM;
+    const y1 = place(clock, wrap.fromIn)[1] + SOLE_MM;
     const quarter = clock % 3 === 0;
     const label = `${clock === 0 ? 12 : clock}`;
     return [
@@ -140,11 +147,11 @@ const clockOps = (place: (clock: number, alongIn: number) => Point, wrap: Wrap):
 export const wrapTemplate = (wrap: Wrap, paperMm: number): Template => {
   const place = paperPlace(wrap, paperMm);
   const round = wrapLength(wrap.odIn, paperMm);
-  const high = (wrap.toIn - wrap.fromIn) * MM_PER_IN;
+  const high = BAND_MM + (wrap.toIn - wrap.fromIn) * MM_PER_IN + SOLE_MM;
   const [top, bottom] = [TOP_MM, TOP_MM + high];
   const notes: readonly [number, string, boolean][] = [
     [top + 4, `up: ${wrap.up}`, false],
-    [bottom - 2.5, `down: ${wrap.down}`, false],
+    [bottom - 1.5, `down: ${wrap.down}`, false],
     ...wrap.sides.map((s): [number, string, boolean] => [place(0, s.atIn)[1], s.says, false]),
   ];
   const outside = wrap.reverse ? 'OUTSIDE OF PAPER · REVERSE ANGLE' : 'OUTSIDE OF PAPER';
@@ -183,7 +190,7 @@ export const wrapTemplate = (wrap: Wrap, paperMm: number): Template => {
       ...wrap.curves.flatMap((curve) => curveOps(curve, place)),
       ...holeOps(wrap, paperMm, place),
       ...notes.map(([y, says]) => text([round / 2, y], says, 2.2, { align: 'middle', colour: ink.quiet })),
-      text([round / 2, top + 9], outside, size, { align: 'middle', weight: 'bold' }),
+      text([round / 2, top + 8.6], outside, size, { align: 'middle', weight: 'bold' }),
     ],
   };
 };
