@@ -38,12 +38,17 @@ const pairSchema = z.looseObject({
   halfWidthIn: z.number().check(z.minimum(0), z.maximum(600)),
 });
 
+/** Where a place comes from; left out: the drawing. Mirrored places count as not measured. */
+export const origins = ['drawing', 'measured', 'mirrored', 'assumed'] as const;
+const origin = z.enum(origins);
+
 const stationSchema = z.looseObject({
   /** Text in cluster ids: `4`, `4a`. */
   label: z.string().check(z.regex(/^[0-9]{1,3}[a-z]?$/)),
   stationIn: coordinate,
   upper: z.optional(pairSchema),
   lower: z.optional(pairSchema),
+  origin: z.optional(origin),
 });
 
 const sideWord = z.enum(['rising', 'falling', 'crossed', 'none']);
@@ -93,6 +98,9 @@ const clusterSchema = z.looseObject({
   at: z.tuple([coordinate, coordinate, coordinate]),
   /** What sits here: engine mount, landing gear, wing strut … */
   fitting: z.optional(longText),
+  origin: z.optional(origin),
+  /** The same as origin `assumed`. */
+  assumed: z.optional(z.boolean()),
 });
 
 const endWord = z.enum(['welded', 'ball']);
@@ -171,6 +179,7 @@ export const modelSchema = z.looseObject({
 
 export type Model = Readonly<z.infer<typeof modelSchema>>;
 export type Station = Model['stations'][number];
+export type Origin = (typeof origins)[number];
 export type Tube = z.infer<typeof tubeSchema>;
 export type Role = (typeof roles)[number];
 export type Freedom = (typeof freedoms)[number];

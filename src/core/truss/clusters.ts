@@ -1,5 +1,5 @@
 import { type Issue, issue } from '../base/issue.ts';
-import type { Model, Station } from '../job/modelSchema.ts';
+import type { Model, Origin, Station } from '../job/modelSchema.ts';
 import { type ClusterPlace, compareIds, readCluster } from './names.ts';
 import type { Cluster } from './result.ts';
 
@@ -20,6 +20,11 @@ export const stationsInOrder = (model: Model): { stations: readonly Station[]; i
   return { stations, issues };
 };
 
+const originOf = (word: Origin | undefined): Pick<Cluster, 'origin' | 'assumed'> =>
+  word === undefined || word === 'drawing'
+    ? {}
+    : { origin: word, ...(word === 'assumed' ? { assumed: true as const } : {}) };
+
 const ofStation = (row: Station): readonly Cluster[] =>
   (['upper', 'lower'] as const).flatMap((which) => {
     const pair = row[which];
@@ -36,9 +41,12 @@ const ofStation = (row: Station): readonly Cluster[] =>
         height,
         side,
         from: 'table',
+        ...originOf(row.origin),
       };
     });
   });
+
+const unplaced = ({ origin: _, assumed: __, ...cluster }: Cluster): Cluster => cluster;
 
 /** Clusters of the station table, then those the model moves or adds. A second row for the same id is left out. */
 export const clustersOf = (
@@ -56,12 +64,17 @@ export const clustersOf = (
     given.add(row.id);
     const fitting = row.fitting === undefined ? {} : { fitting: row.fitting };
     const known = clusters.get(row.id);
+    // A place given for one corner has an origin of its own; the row's does not hold for it.
+    const own = originOf(row.assumed ? 'assumed' : row.origin);
     const same = known?.at.every((v, axis) => v === row.at[axis]);
     clusters.set(
       row.id,
       known
-        ? { ...known, at: row.at, ...fitting, from: same ? 'table' : 'moved' }
-        : { id: row.id, at: row.at, ...readCluster(row.id), ...fitting, from: 'added' },
+        ? {
+            ...(same && row.origin === undefined ? known : unplaced(known)),
+            ...{ at: row.at, ...fitting, from: same ? 'table' : 'moved', ...own },
+          }
+        : { id: row.id, at: row.at, ...readCluster(row.id), ...fitting, from: 'added', ...own },
     );
   }
   return { clusters, issues };

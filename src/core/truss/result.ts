@@ -1,6 +1,6 @@
 import type { Issue } from '../base/issue.ts';
 import type { Vec3 } from '../base/vec3.ts';
-import type { EndWord, Role, Tube } from '../job/modelSchema.ts';
+import type { EndWord, Origin, Role, Tube } from '../job/modelSchema.ts';
 
 export type FaceName = 'left' | 'right' | 'top' | 'bottom' | 'ring';
 
@@ -14,6 +14,10 @@ export interface Cluster {
   readonly side?: 'L' | 'R' | 'C';
   readonly fitting?: string;
   readonly from: 'table' | 'moved' | 'added';
+  /** Where its place comes from, when the model says that it is not the drawing. */
+  readonly origin?: Exclude<Origin, 'drawing'>;
+  /** Its place is a guess: no dimension that rests on it may be worked to. */
+  readonly assumed?: true;
 }
 
 /** Section and material numbers of a member, all computed or given; units in the names. */

@@ -130,7 +130,7 @@ describe('targets', () => {
       basis: { kind: 'measured' },
       assumed: ['opposite-hand-equal'],
     });
-    expect(found(['U2L'])).toMatchObject({ basis: { kind: 'computed' }, assumed: ['cluster-place-guessed'] });
+    expect(found(['U2L'])).toMatchObject({ basis: { kind: 'assumed' }, assumed: ['cluster-place-guessed'] });
   });
 
   it('leaves out a reading that lacks a fact and says which', () => {
