@@ -86,6 +86,13 @@ describe('straightening by itself', () => {
     expect(ruled({ findings: [bow, dent] }, 'straighten')[0]).toBe('judged-together');
   });
 
+  it('does not mind other damage that is inside the user’s own limit', () => {
+    const dent = finding('f2', { damage: 'dent', place: mid, depthIn: 0.02 });
+    const own = [manual('limit:dentDepth', { valueIn: 0.05 })];
+    expect(answer({ findings: [bow, dent] }, 'straighten')).toBe('doesNotApply');
+    expect(answer({ findings: [bow, dent], manual: own }, 'straighten')).toBe('cannotSay');
+  });
+
   it('asks for the depth of a bow that was only tagged', () => {
     const tag = finding('f1', { damage: 'bow' });
     expect(option(rowFor({ findings: [tag] }), 'straighten').missing).toContainEqual({

@@ -90,6 +90,13 @@ describe('set-ups along a bend', { timeout: 120_000 }, () => {
     );
   });
 
+  it('with blocks close together never take more than half the bow in the middle', () => {
+    // Three pushes a third of the chord apart would take 10 : 3.3 : 3.3 of it.
+    const plan = setUps(bowed(40, 0.05), bench(40, { spanIn: 8 }));
+    expect(plan.length).toBeGreaterThan(3);
+    for (const s of plan) expect(s.takesOffIn.value).toBeLessThanOrEqual(0.025);
+  });
+
   it('are the mirrored ones for the mirrored bow (seed 7303)', () => {
     fc.assert(
       fc.property(length, depth, place, (l, e, share) => {
