@@ -2,6 +2,7 @@ import type { Stage } from '../core/assessment.ts';
 import type { Table } from '../present/table.ts';
 import { clustersTable } from '../present/tables/clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from '../present/tables/coverage.ts';
+import { decidedTable, dispositionsTable, ownLimitsTable } from '../present/tables/dispositions.ts';
 import { decisionsTable, findingsTable } from '../present/tables/findings.ts';
 import { leftOverTable } from '../present/tables/leftOver.ts';
 import { lockedInTable, suspectsTable } from '../present/tables/lockedIn.ts';
@@ -9,7 +10,15 @@ import { lookNextOf, lookNextTable } from '../present/tables/lookNext.ts';
 import { membersTable } from '../present/tables/members.ts';
 import { reliefTable } from '../present/tables/relief.ts';
 import type { Showing } from '../present/tables/showing.ts';
+import { spliceSizesTable, splicesTable } from '../present/tables/splices.ts';
 import { casesTable, forcesTable, redundancyTable } from '../present/tables/statics.ts';
+import {
+  pushesTable,
+  roundnessTable,
+  setUpsTable,
+  straightenChecksTable,
+  straighteningTable,
+} from '../present/tables/straighten.ts';
 import { readingsTable, shapeTable, targetsTable } from '../present/tables/trammel.ts';
 
 /** The tables that show one stage in a terminal; the screen and the report show the same ones. */
@@ -31,4 +40,13 @@ export const stageTables = {
     ...Object.keys(s.assessment.loadPath.byMember).map((member) => lookNextOf(s, member)),
   ],
   relief: (s) => [reliefTable(s)],
+  disposition: (s) => [decidedTable(s), dispositionsTable(s), ownLimitsTable(s)],
+  straighten: (s) => [
+    straighteningTable(s),
+    setUpsTable(s),
+    pushesTable(s),
+    straightenChecksTable(s),
+    roundnessTable(s),
+  ],
+  splice: (s) => [splicesTable(s), spliceSizesTable(s)],
 } as const satisfies Record<Stage, (showing: Showing) => readonly Table[]>;

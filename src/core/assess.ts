@@ -1,13 +1,16 @@
 import type { Ask, Assessment } from './assessment.ts';
+import { disposition } from './disposition/disposition.ts';
 import type { Job } from './job/jobSchema.ts';
 import { standing } from './job/standing.ts';
 import { loadPath } from './loadPath/loadPath.ts';
 import { lockedIn } from './lockedIn/lockedIn.ts';
 import { remember } from './memo.ts';
 import { relief } from './relief/relief.ts';
+import { splice } from './splice/splice.ts';
 import { heldNow } from './statics/held.ts';
 import { prepareFrame } from './statics/prepareFrame.ts';
 import { statics } from './statics/statics.ts';
+import { straighten } from './straighten/straighten.ts';
 import { holdPoints } from './trammel/holdPoints.ts';
 import { openTubes } from './trammel/openTubes.ts';
 import { planOf } from './trammel/plan.ts';
@@ -30,6 +33,9 @@ const plain = {
   lockedIn,
   loadPath,
   relief,
+  disposition,
+  straighten,
+  splice,
 };
 export type Stages = typeof plain;
 
@@ -82,6 +88,7 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
   const targets = [
     ...new Set([...hurt.map((m) => m.id), ...(ask.targets ?? []).filter((id) => known.has(id))]),
   ].sort();
+  const disposed = use.disposition(truss, coverage, live.manual);
   return {
     truss,
     coverage,
@@ -90,6 +97,9 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
     lockedIn: locked,
     loadPath: use.loadPath(truss, model, frame, solved, coverage, locked, live.mishap, targets),
     relief: use.relief(truss, model, support, frame, coverage, locked, targets, ask.targets),
+    disposition: disposed,
+    straighten: use.straighten(truss, coverage, live.manual, live.progress),
+    splice: use.splice(truss, coverage, disposed, live.manual),
     issues: [...live.issues, ...strays],
   };
 };

@@ -1,8 +1,11 @@
 import type { Issue } from './base/issue.ts';
+import type { Disposition } from './disposition/result.ts';
 import type { LoadPath } from './loadPath/result.ts';
 import type { LockedIn } from './lockedIn/result.ts';
 import type { Relief } from './relief/result.ts';
+import type { Splices } from './splice/result.ts';
 import type { Statics } from './statics/result.ts';
+import type { Straighten } from './straighten/result.ts';
 import type { Trammel } from './trammel/result.ts';
 import type { Truss } from './truss/result.ts';
 import type { Coverage } from './walkRound/result.ts';
@@ -21,10 +24,24 @@ export interface Assessment {
   readonly lockedIn: LockedIn;
   readonly loadPath: LoadPath;
   readonly relief: Relief;
+  readonly disposition: Disposition;
+  readonly straighten: Straighten;
+  readonly splice: Splices;
   /** Issues of the job as a whole: records that point to nothing, clashes. */
   readonly issues: readonly Issue[];
 }
 
 /** Stage names as words of the terminal (`--only`), in order. */
-export const stages = ['truss', 'coverage', 'statics', 'trammel', 'lockedIn', 'loadPath', 'relief'] as const;
+export const stages = [
+  'truss',
+  'coverage',
+  'statics',
+  'trammel',
+  'lockedIn',
+  'loadPath',
+  'relief',
+  'disposition',
+  'straighten',
+  'splice',
+] as const;
 export type Stage = (typeof stages)[number];

@@ -2,6 +2,7 @@ import { standing } from '../../core/job/standing.ts';
 import type { Table } from '../table.ts';
 import { clustersTable } from './clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from './coverage.ts';
+import { decidedTable, dispositionsTable, ownLimitsTable } from './dispositions.ts';
 import { enteredReadingsTable, workLogTable } from './entered.ts';
 import { decisionsTable, findingsTable } from './findings.ts';
 import { leftOverTable } from './leftOver.ts';
@@ -11,8 +12,16 @@ import { membersTable } from './members.ts';
 import { reliefTable } from './relief.ts';
 import type { Showing } from './showing.ts';
 import { historyTable, issuesTable, manualTable, sourcesTable } from './sources.ts';
+import { spliceSizesTable, splicesTable } from './splices.ts';
 import { planTable, spreadTable, swingTable } from './spread.ts';
 import { casesTable, forcesTable, redundancyTable } from './statics.ts';
+import {
+  pushesTable,
+  roundnessTable,
+  setUpsTable,
+  straightenChecksTable,
+  straighteningTable,
+} from './straighten.ts';
 import { readingsTable, shapeTable, targetsTable } from './trammel.ts';
 
 /** Every table of a job, in the order of the work. One CSV each; the report prints most of them. */
@@ -42,6 +51,16 @@ export const allTables = (showing: Showing): readonly Table[] => {
     suspectsTable(showing),
     leftOverTable(showing),
     reliefTable(showing),
+    decidedTable(showing),
+    dispositionsTable(showing),
+    ownLimitsTable(showing),
+    straighteningTable(showing),
+    setUpsTable(showing),
+    pushesTable(showing),
+    straightenChecksTable(showing),
+    roundnessTable(showing),
+    splicesTable(showing),
+    spliceSizesTable(showing),
     workLogTable(showing, live.progress),
     manualTable(showing, live.manual),
     sourcesTable(showing),

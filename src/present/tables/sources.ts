@@ -104,6 +104,9 @@ export const issuesTable = ({ assessment, units }: Showing): Table => {
     ['locked in', assessment.lockedIn.issues],
     ['load path', assessment.loadPath.issues],
     ['relief', assessment.relief.issues],
+    ['dispositions', assessment.disposition.issues],
+    ['straightening', assessment.straighten.issues],
+    ['splices', assessment.splice.issues],
   ];
   return tableOf<IssueRow>(
     {

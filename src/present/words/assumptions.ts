@@ -1,3 +1,5 @@
+import { shopAssumptions } from './shopAssumptions.ts';
+
 /** What the sums assumed, by the names core gives them. A test reads the sources of core and fails on one without a row here. */
 const assumptions: Readonly<Record<string, string>> = {
   'all-tacks-rigid': 'every tack holds as if it were whole',
@@ -23,6 +25,7 @@ const assumptions: Readonly<Record<string, string>> = {
   'trammel-reach-120': 'trammel reach 120 in, starting value, yours to change',
   'uniform-arc-beyond-the-chord': 'same curve beyond the chord measured',
   'weld-shrinkage-added': 'weld shrinkage added, as entered',
+  ...shopAssumptions,
 };
 
 /** Names of assumptions that have words. */
@@ -32,6 +35,8 @@ export const assumptionNames: readonly string[] = Object.keys(assumptions);
 export const assumedWords = (assumed: string): string =>
   Object.hasOwn(assumptions, assumed)
     ? assumptions[assumed]!
-    : /^[a-z0-9]+(-[a-z0-9]+)+$/.test(assumed)
-      ? assumed.replace(/-/g, ' ')
-      : assumed;
+    : /^density-[\d.]+-lb\/in3$/.test(assumed)
+      ? `density ${assumed.split('-')[1]} lb/in³`
+      : /^[a-z0-9]+(-[a-z0-9]+)+$/.test(assumed)
+        ? assumed.replace(/-/g, ' ')
+        : assumed;

@@ -1,3 +1,5 @@
+import { shopIssueSentences } from './shopIssues.ts';
+
 /**
  * Issue codes → sentences. `{name}` is a fact of the issue: a name ending in `In` is a length and is shown in the user's units,
  * `{name|length}` is one too. A test reads the sources of core and fails on a code without a row here.
@@ -28,6 +30,12 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'record-set-aside':
     'Record {id} ({kind}) cannot be read. It is kept aside as it came and counts for nothing.',
   'id-twice': 'The record id {id} stands twice; {first} has it already.',
+  'archive-damaged': 'The archive is damaged: not all of it can be read as it was packed.',
+  'archive-too-large': 'The archive holds more than is read ({most}); it is no backup of this program.',
+  'archive-without-job': 'There is no job in this archive.',
+  'archive-with-several': 'There are {got} texts in this archive; one job is expected.',
+  'photos-missing': 'These photos are named in the job and are not here: {ids}.',
+  'photos-need-archive': '{got} photos belong to the joined job, and only an archive holds photos.',
   // Records among themselves
   'record-twice': 'Record {id} stands {times} times; it counts once.',
   'same-id-differs': 'The record id {id} stands {times} times with different contents.',
@@ -110,6 +118,7 @@ export const issueSentences: Readonly<Record<string, string>> = {
     'The readings {hold} fit nearly as well with {cluster} mirrored in the plane of its neighbours, {moveIn} away.',
   'damage-does-not-explain-shape':
     'The damage recorded does not explain the shape measured; bay {bay} fits worst. The sums use the bows alone.',
+  ...shopIssueSentences,
   // Lengths as typed
   'no-length': 'No length is given.',
   'not-a-length': '{got} is not a length.',

@@ -1,7 +1,11 @@
+import { shopMendSentences } from './shopIssues.ts';
+
 /** Names of mends → what to do, as a sentence. `{name}` is a fact of the issue, as in `issueSentences`. */
 export const mendSentences: Readonly<Record<string, string>> = {
   'choose-a-tubewright-file': 'Choose a model or a job of this program.',
   'open-with-newer-tubewright': 'Open it with a newer version of this program.',
+  'find-the-backup': 'Find the backup archive that has them, and join that.',
+  'name-a-zip': 'Give a name that ends in .zip.',
   'use-another-copy': 'Use another copy of the file.',
   'mend-the-text-there': 'Mend the text there.',
   'mend-or-enter-again': 'Mend it in the file, or enter it again.',
@@ -74,5 +78,6 @@ export const mendSentences: Readonly<Record<string, string>> = {
   'use-a-point': 'Write a point before the decimals.',
   'carry-into-the-whole': 'Carry it into the whole inches.',
   'carry-into-the-feet': 'Carry it into the feet.',
+  ...shopMendSentences,
   'add-inch-mark': 'Add the inch mark.',
 };

@@ -18,7 +18,7 @@ export const kebabLiterals = (): ReadonlyMap<string, string> => {
       .replace(/\/\*[\s\S]*?\*\//g, '')
       .replace(/\/\/.*$/gm, '')
       .replace(/^import .*$/gm, '');
-    for (const [, literal] of source.matchAll(/'([a-z][a-z0-9]*(?:-[a-z0-9/]+)+)'/g))
+    for (const [, literal] of source.matchAll(/'([a-z][a-z0-9]*(?:-[a-z0-9/.]+)+)'/g))
       if (!found.has(literal!)) found.set(literal!, entry);
   }
   return found;

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { rules as dispositionRules } from '../../../src/core/disposition/rules.ts';
+import { spliceRules } from '../../../src/core/splice/rules.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { damageLimits } from '../../../src/core/walkRound/limits.ts';
 import { assumptionNames } from '../../../src/present/words/assumptions.ts';
@@ -20,6 +22,8 @@ import {
   targetNoteWords,
   whyWords,
 } from '../../../src/present/words/relief.ts';
+import { sleeveSays, spliceCautions } from '../../../src/present/words/splice.ts';
+import { noFitWords, straightenCautions } from '../../../src/present/words/straighten.ts';
 import { emptyJob } from '../made.ts';
 import { kebabLiterals } from './coreCodes.ts';
 
@@ -32,6 +36,14 @@ const notRead = new Set([
   'column-slenderness-limit',
   'column-crippling-limit',
   'trammel-reach',
+  // ids of parts and topics of the user's own data
+  'sleeve-from',
+  'sleeve-to',
+  'larger-tube',
+  'split-sleeve',
+  'outer-sleeve',
+  'straighten-only',
+  'round-out-only',
 ]);
 
 describe('words', () => {
@@ -47,6 +59,12 @@ describe('words', () => {
       ...Object.keys(targetNoteWords),
       ...assumptionNames,
       ...damageLimits.map((row) => row.id),
+      ...dispositionRules.map((row) => row.id),
+      ...spliceRules.map((row) => row.id),
+      ...Object.keys(sleeveSays),
+      ...Object.keys(spliceCautions),
+      ...Object.keys(straightenCautions),
+      ...Object.keys(noFitWords),
       ...notRead,
     ]);
     expect(
