@@ -91,10 +91,10 @@ describe('set-ups along a bend', { timeout: 120_000 }, () => {
   });
 
   it('with blocks close together never take more than half the bow in the middle', () => {
-    // Three pushes a third of the chord apart would take 10 : 3.3 : 3.3 of it.
-    const plan = setUps(bowed(40, 0.05), bench(40, { spanIn: 8 }));
+    // Three pushes 20 in apart would take 15 : 5 : 5 parts of .104 in: .063 in the middle.
+    const plan = setUps(bowed(60, 0.12), bench(60, { spanIn: 8 }));
     expect(plan.length).toBeGreaterThan(3);
-    for (const s of plan) expect(s.takesOffIn.value).toBeLessThanOrEqual(0.025);
+    for (const s of plan) expect(s.takesOffIn.value).toBeLessThanOrEqual(0.06);
   });
 
   it('are the mirrored ones for the mirrored bow (seed 7303)', () => {
