@@ -2,7 +2,8 @@ import { type ComponentType, type DragEvent, lazy, Suspense, useEffect, useRef }
 import { cautionsFor } from '../present/words/cautions.ts';
 import { issueSentence, mendSentence } from '../present/words/issues.ts';
 import { pressKey } from './commands.ts';
-import { openFile, saveCopy } from './jobs.ts';
+import { saveCopy } from './handout.ts';
+import { openFile } from './opening.ts';
 import { Inspector } from './panels/Inspector.tsx';
 import { Picture } from './panels/Picture.tsx';
 import { ErrorEdge } from './parts/ErrorEdge.tsx';
@@ -107,7 +108,7 @@ const Notices = () => {
         <div className="banner row" role="alert">
           <span>{message}</span>
           {state === 'failed' && (
-            <button type="button" onClick={saveCopy}>
+            <button type="button" onClick={() => void saveCopy()}>
               Save a copy of the job
             </button>
           )}

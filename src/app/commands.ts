@@ -1,5 +1,6 @@
 import { type TagWord, tag, tagWords } from './deeds.ts';
-import { openFromPicker, saveCopy } from './jobs.ts';
+import { saveCopy } from './handout.ts';
+import { openFromPicker } from './opening.ts';
 import { routeWords } from './parts/Route.tsx';
 import { viewWords } from './parts/Toolbar.tsx';
 import type { ViewName } from './scene/sceneProps.ts';
@@ -79,7 +80,7 @@ export const commands: readonly Command[] = [
     do: () => focusOn('#find'),
   },
   { id: 'open', name: 'Open a file', keys: 'Mod+O', when: () => true, do: openFromPicker },
-  { id: 'saveCopy', name: 'Save a copy as a file', keys: 'Mod+S', when: open, do: saveCopy },
+  { id: 'saveCopy', name: 'Save a copy as a file', keys: 'Mod+S', when: open, do: () => void saveCopy() },
   ...(Object.keys(tagKeys) as TagWord[]).map((word) => ({
     id: `tag-${word}`,
     name: `Tag: ${tagWords[word]}`,

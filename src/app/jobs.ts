@@ -1,38 +1,47 @@
 import type { Issue } from '../core/base/issue.ts';
-import { jobFromModel } from '../core/job/jobFromModel.ts';
 import type { Job } from '../core/job/jobSchema.ts';
-import { readAny, readJob } from '../core/job/read.ts';
+import { readJob } from '../core/job/read.ts';
 import { writeJob } from '../core/job/write.ts';
-import { issueSentence, mendSentence } from '../present/words/issues.ts';
+import { showTime } from '../present/show.ts';
 import { freshId } from './freshId.ts';
-import { noteCopied, openJob, useJob } from './state/job.ts';
-import { usePrefs } from './state/prefs.ts';
+import { openJob, replaceJob, useJob } from './state/job.ts';
 import { useSaved } from './state/saved.ts';
 import { selectAll, setView } from './state/view.ts';
-import { fileName, type Opened, readFile, saveFile } from './storage/files.ts';
-import { type Keep, type Kept, openKeep } from './storage/keep.ts';
-import { drawReport } from './worker/drawReport.ts';
+import { type Keep, type Kept, openKeep, type RestorePoint } from './storage/keep.ts';
 
-/** Opening, keeping and handing out jobs: what ties the open job to this device's shelf and to files. */
+/** Keeping: what ties the open job to this device's shelf. */
 
 let shelf: Keep | undefined;
 /** The kept version the open job stands on. */
 let standsOn: Pick<Kept, 'key' | 'turn' | 'copy'> | null = null;
 let waiting = false;
 let busy = false;
+/** What stands on the shelf becomes a restore point with the next save, however young the last one is. */
+let pointNow = false;
 
-const say = (message: string | null): void => useSaved.setState({ message });
+export const theShelf = (): Keep | undefined => shelf;
+
+export const say = (message: string | null): void => useSaved.setState({ message });
 
 /** Issues that came with reading, shown on the Start panel until another file is opened. */
-const report = (issues: readonly Issue[], name: string): void => {
+export const tellIssues = (issues: readonly Issue[], name: string): void => {
   useSaved.setState({ readIssues: issues.map((issue) => ({ ...issue, file: name })) });
 };
 
+/** Why the browser will not keep something, in words for the names that browsers have for it. */
+export const refusal = (why: unknown): string => {
+  const name = (why as { readonly name?: string } | null)?.name ?? '';
+  if (name === 'QuotaExceededError') return 'the storage it allows is full';
+  if (name === 'SecurityError') return 'its storage is switched off here, as in some private windows';
+  if (name === 'InvalidStateError')
+    return 'its storage was closed by a newer version in another tab; load the page again';
+  return why instanceof Error ? why.message : String(why);
+};
+
 const failed = (why: unknown): void => {
-  const reason = why instanceof Error ? why.message : String(why);
   useSaved.setState({
     state: 'failed',
-    message: `This browser refuses to keep the job on this device (${reason}). Save a copy as a file now.`,
+    message: `This browser refuses to keep the job on this device: ${refusal(why)}. Save a copy as a file now.`,
   });
 };
 
@@ -50,19 +59,21 @@ const saveOnce = async (): Promise<void> => {
     copy: useSaved.getState().copy,
   };
   if (!shelf) throw new Error('its storage could not be opened');
-  const outcome = await shelf.save(kept);
+  const outcome = await shelf.save(kept, pointNow ? 'now' : 'whenDue');
   if (outcome.kind === 'otherVersion') {
     // Another tab saved this job in between: both stay, ours under a key and a name of its own.
     const ownKey = freshId();
     standsOn = { key: ownKey, turn: 0, copy: null };
     useJob.setState({ key: ownKey });
     say(
-      `Another tab changed "${job.name}" meanwhile. Both are kept; this is the second one on the Start list.`,
+      `Another tab changed "${job.name}" meanwhile. Both are kept; this is the second one on the Start list, where the other can be joined to it.`,
     );
     return saveOnce();
   }
+  pointNow = false;
   standsOn = kept;
-  useSaved.setState({ state: 'saved', at });
+  // "Saved" is never said while a newer change still waits.
+  useSaved.setState({ state: waiting ? 'saving' : 'saved', at });
 };
 
 /** Saves what is open now; a change that comes while saving is saved right after. */
@@ -70,12 +81,14 @@ export const save = async (): Promise<void> => {
   waiting = true;
   if (busy) return;
   busy = true;
+  const hadFailed = useSaved.getState().state === 'failed';
   try {
     while (waiting) {
       waiting = false;
       useSaved.setState({ state: 'saving' });
       await saveOnce();
     }
+    if (hadFailed) say(null);
   } catch (why) {
     failed(why);
   } finally {
@@ -104,58 +117,6 @@ export const startJob = (job: Job): void => {
   void save();
 };
 
-/** The job in a text: a job, or a model as a job with nothing entered. A text that is neither leaves the open job alone. */
-export const openText = (text: string, name: string, purpose?: Job['purpose']): boolean => {
-  const read = readAny(text);
-  report(read.issues, name);
-  if (!read.ok) {
-    say(
-      `"${name}" was not opened: ${read.issues
-        .slice(0, 2)
-        .map((one) => `${issueSentence(one)} ${mendSentence(one)}`)
-        .join(' ')} The open job is untouched.`,
-    );
-    return false;
-  }
-  startJob(
-    read.value.kind === 'job'
-      ? read.value.job
-      : jobFromModel(read.value.model, read.value.model.name, purpose),
-  );
-  return true;
-};
-
-export const openFile = async (file: File): Promise<void> => {
-  const opened: Opened = await readFile(file);
-  switch (opened.kind) {
-    case 'text':
-      openText(opened.text, opened.name);
-      return;
-    case 'tooLarge':
-      say(`"${opened.name}" was not opened: it is far too large for a job file. The open job is untouched.`);
-      return;
-    case 'unreadable':
-      say(`"${opened.name}" was not opened: the browser cannot read it. The open job is untouched.`);
-      return;
-    default: {
-      const never: never = opened;
-      return never;
-    }
-  }
-};
-
-/** Opens the browser's own picker, from a key or a button. */
-export const openFromPicker = (): void => {
-  const picker = document.createElement('input');
-  picker.type = 'file';
-  picker.accept = '.json,application/json';
-  picker.onchange = () => {
-    const file = picker.files?.[0];
-    if (file) void openFile(file);
-  };
-  picker.click();
-};
-
 /** Opens a job kept on this device. */
 export const openKept = async (key: string): Promise<boolean> => {
   const kept = await shelf?.load(key);
@@ -164,7 +125,7 @@ export const openKept = async (key: string): Promise<boolean> => {
 
 const showKept = (kept: Kept): boolean => {
   const read = readJob(kept.text);
-  report(read.issues, kept.name);
+  tellIssues(read.issues, kept.name);
   if (!read.ok) {
     say(
       `"${kept.name}" as kept here cannot be read. It stays on the Start list; save it as a file and ask for help.`,
@@ -175,66 +136,64 @@ const showKept = (kept: Kept): boolean => {
   return true;
 };
 
+/** The latest earlier state that can be read, as a job of its own, when what is kept now cannot. */
+const showEarlier = async (kept: Kept): Promise<boolean> => {
+  for (const point of (await shelf?.points(kept.key)) ?? []) {
+    const read = readJob(point.text);
+    if (!read.ok) continue;
+    startJob(read.value);
+    say(
+      `"${kept.name}" as kept here cannot be read; its text stays on the Start list. What is open now is its state of ${showTime(point.savedAt)}.`,
+    );
+    return true;
+  }
+  return false;
+};
+
 export const keptJobs = async (): Promise<readonly Kept[]> => (shelf ? shelf.list() : []);
 
 export const removeKept = async (key: string): Promise<void> => {
   await shelf?.remove(key);
 };
 
-/** A kept job as a file, even when it cannot be read here. */
-export const saveKeptCopy = (kept: Kept): void =>
-  saveFile(fileName(kept.name, '.tubewright.json'), kept.text, 'application/json');
-
-/** Hands out the job as a file. From now on undo withdraws what the copy holds. */
-export const saveCopy = (): void => {
-  const { job } = useJob.getState();
-  if (!job) return;
-  saveFile(fileName(job.name, '.tubewright.json'), writeJob(job), 'application/json');
-  noteCopied(job.records.map(({ id }) => id));
-  useSaved.setState({ copy: { at: new Date().toISOString(), records: job.records.length } });
-  void save();
+/** Earlier states of the open job, the latest first. */
+export const restorePoints = async (): Promise<readonly RestorePoint[]> => {
+  const { key } = useJob.getState();
+  return key === null || !shelf ? [] : shelf.points(key);
 };
 
-export type ReportState =
-  | { readonly kind: 'idle' }
-  | { readonly kind: 'working'; readonly stop: () => void }
-  | { readonly kind: 'done'; readonly what: Paper }
-  | { readonly kind: 'stopped' }
-  | { readonly kind: 'failed'; readonly why: string };
-
-export type Paper = 'pdf' | 'csv';
-
-const types = { pdf: 'application/pdf', csv: 'text/csv' } as const satisfies Record<Paper, string>;
-
-/** Draws the report of the open job and hands out its PDF or its tables; `tell` hears how it goes. */
-export const saveReport = async (what: Paper, tell: (state: ReportState) => void): Promise<void> => {
-  const { job } = useJob.getState();
-  if (!job) return;
-  const { units, paper } = usePrefs.getState();
-  const drawing = drawReport(job, { units, paper });
-  tell({ kind: 'working', stop: drawing.stop });
-  try {
-    const files = await drawing.files;
-    for (const { name, bytes } of files ?? [])
-      if (name.endsWith(`.${what}`)) saveFile(name, new Uint8Array(bytes), types[what]);
-    tell(files ? { kind: 'done', what } : { kind: 'stopped' });
-  } catch (why) {
-    tell({ kind: 'failed', why: why instanceof Error ? why.message : String(why) });
-  }
+/** Puts another state of the open job in its place, as one change that undo takes back; what stood before is kept too. */
+export const takeState = (job: Job, name: string): void => {
+  pointNow = true;
+  replaceJob(job, name);
 };
 
-/** Opens the shelf, brings back the job that was open last, and keeps every change from then on. */
-export const beginKeeping = async (first: () => Promise<string>, shelfName?: string): Promise<void> => {
+export const restore = (point: RestorePoint): void => {
+  const read = readJob(point.text);
+  if (read.ok) takeState(read.value, `Back to ${showTime(point.savedAt)}`);
+  else say(`The state of ${showTime(point.savedAt)} cannot be read. The open job is untouched.`);
+};
+
+/**
+ * Opens the shelf, brings back the job that was open last, and keeps every change from then on.
+ *
+ * @param openFirst  opens something when there is nothing to bring back
+ */
+export const beginKeeping = async (openFirst: () => Promise<unknown>, shelfName?: string): Promise<void> => {
   let latest: Kept | undefined;
+  let shut: unknown;
   try {
     shelf = await openKeep(shelfName);
     latest = await shelf.latest();
   } catch (why) {
-    failed(why);
+    shut = why;
   }
   useJob.subscribe((now, before) => {
     if (now.job && now.job !== before.job && now.key === before.key) void save();
   });
-  if (latest && showKept(latest)) return;
-  if (!latest) openText(await first(), 'demo job');
+  if (latest && (showKept(latest) || (await showEarlier(latest)))) return;
+  const said = useSaved.getState().message;
+  await openFirst();
+  if (shut !== undefined) failed(shut);
+  else if (said !== null) say(said);
 };

@@ -9,6 +9,7 @@ import { App } from './App.tsx';
 import { beginKeeping, save } from './jobs.ts';
 import { firstText } from './models.ts';
 import { keepProgram } from './offline.ts';
+import { openText } from './opening.ts';
 import { ErrorEdge } from './parts/ErrorEdge.tsx';
 import { followJob } from './state/answer.ts';
 import { usePrefs } from './state/prefs.ts';
@@ -19,7 +20,7 @@ followJob();
 document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void save();
 });
-void beginKeeping(firstText);
+void beginKeeping(async () => openText(await firstText(), 'demo job'));
 void navigator.storage?.persist?.();
 // The first picture goes before the copy for later.
 addEventListener('load', () => void keepProgram());

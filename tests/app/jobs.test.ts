@@ -6,10 +6,10 @@ import { emptyJob } from './kit.ts';
 /** The app's own modules as a freshly loaded page has them; the shelf outlives them. */
 const load = async (shelf: string) => {
   vi.resetModules();
-  const jobs = await import('../../src/app/jobs.ts');
+  const jobs = { ...(await import('../../src/app/jobs.ts')), ...(await import('../../src/app/opening.ts')) };
   const { change, useJob } = await import('../../src/app/state/job.ts');
   const { useSaved } = await import('../../src/app/state/saved.ts');
-  await jobs.beginKeeping(async () => writeJob(emptyJob()), shelf);
+  await jobs.beginKeeping(async () => jobs.openText(writeJob(emptyJob()), 'demo job'), shelf);
   return { jobs, change, useJob, useSaved };
 };
 type Page = Awaited<ReturnType<typeof load>>;

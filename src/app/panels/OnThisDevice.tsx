@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import { showTime } from '../../present/show.ts';
-import { keptJobs, openKept, removeKept, saveKeptCopy } from '../jobs.ts';
+import { saveKeptCopy } from '../handout.ts';
+import { keptJobs, openKept, removeKept } from '../jobs.ts';
 import { useJob } from '../state/job.ts';
 import { useSaved } from '../state/saved.ts';
 import type { Kept } from '../storage/keep.ts';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { states } from '../../core/walkRound/result.ts';
 import { pageFoot } from '../../present/words/cautions.ts';
 import { clusterWords, memberWords } from '../../present/words/names.ts';
-import { type ReportState, saveCopy, saveReport } from '../jobs.ts';
+import { type ReportState, saveCopy, saveReport } from '../handout.ts';
 import { PlainLine } from '../parts/FigureLine.tsx';
 import { TagMark } from '../parts/TagMark.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
@@ -122,7 +122,7 @@ const Papers = () => {
         <button type="button" disabled={working} onClick={() => void saveReport('csv', setReport)}>
           Download the tables (CSV)
         </button>
-        <button type="button" onClick={saveCopy}>
+        <button type="button" onClick={() => void saveCopy()}>
           Save a copy of the job
         </button>
       </div>

@@ -2,8 +2,9 @@ import { useEffect, useState } from 'react';
 import { cautionsFor } from '../../present/words/cautions.ts';
 import { commands } from '../commands.ts';
 import { renameJob, setAircraft, setHeldAs } from '../deeds.ts';
-import { openFromPicker, openText, saveCopy } from '../jobs.ts';
+import { saveCopy } from '../handout.ts';
 import { demos, models } from '../models.ts';
+import { openFromPicker, openText } from '../opening.ts';
 import { lightWords, unitWords } from '../parts/Head.tsx';
 import { Issues } from '../parts/Issues.tsx';
 import { useAnswer } from '../state/answer.ts';
@@ -126,7 +127,7 @@ const ThisJob = () => {
         Truss: {model.name}. {model.source} {model.datum}
       </p>
       <p>
-        <button type="button" onClick={saveCopy}>
+        <button type="button" onClick={() => void saveCopy()}>
           Save a copy of the job
         </button>
       </p>

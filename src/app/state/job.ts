@@ -86,6 +86,12 @@ export const change = (what: Change, name: string): boolean => {
   return true;
 };
 
+/** Puts another state of the job in place of the open one, as one change under a name. */
+export const replaceJob = (job: Job, name: string): void => {
+  const { job: from, copied } = useJob.getState();
+  if (from) useJob.setState({ job: reach(from, job, copied, newStamp()), change: name, refused: [] });
+};
+
 const quietly = (state: Partial<JobState>): void => {
   past.getState().pause();
   useJob.setState(state);

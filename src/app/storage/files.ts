@@ -1,24 +1,30 @@
 /** Opening by the browser's own picker, dropping, and saving by download. Nothing leaves the device otherwise. */
 
-/** Above this a file is no job of this program; reading it whole would only stall the page. */
+/** Above these a file is no job of this program; reading it whole would only stall the page. */
 export const LARGEST_BYTES = 40_000_000;
-
-export interface FileText {
-  readonly name: string;
-  readonly text: string;
-}
+export const LARGEST_ARCHIVE_BYTES = 400_000_000;
 
 export type Opened =
-  | ({ readonly kind: 'text' } & FileText)
+  | { readonly kind: 'text'; readonly name: string; readonly text: string }
+  | { readonly kind: 'archive'; readonly name: string; readonly bytes: Uint8Array }
   | { readonly kind: 'tooLarge'; readonly name: string; readonly bytes: number }
   | { readonly kind: 'unreadable'; readonly name: string };
 
+/** The four bytes that every zip archive begins with. */
+const zipBegins = [0x50, 0x4b, 3, 4];
+
 export const readFile = async (file: File): Promise<Opened> => {
-  if (file.size > LARGEST_BYTES) return { kind: 'tooLarge', name: file.name, bytes: file.size };
+  const { name, size } = file;
   try {
-    return { kind: 'text', name: file.name, text: await file.text() };
+    const head = new Uint8Array(await file.slice(0, 4).arrayBuffer());
+    const archive = zipBegins.every((byte, i) => head[i] === byte);
+    if (size > (archive ? LARGEST_ARCHIVE_BYTES : LARGEST_BYTES))
+      return { kind: 'tooLarge', name, bytes: size };
+    return archive
+      ? { kind: 'archive', name, bytes: new Uint8Array(await file.arrayBuffer()) }
+      : { kind: 'text', name, text: await file.text() };
   } catch {
-    return { kind: 'unreadable', name: file.name };
+    return { kind: 'unreadable', name };
   }
 };
 

@@ -1,5 +1,6 @@
 import * as Comlink from 'comlink';
 import type { Job } from '../../core/job/jobSchema.ts';
+import type { Photos } from '../../present/backup.ts';
 import type { Draughtsman, PaperChoice, PaperFile } from './protocol.ts';
 
 export interface Drawing {
@@ -9,13 +10,13 @@ export interface Drawing {
 }
 
 /** Draws the report in a worker that lives as long as it takes. */
-export const drawReport = (job: Job, choice: PaperChoice): Drawing => {
+export const drawReport = (job: Job, choice: PaperChoice, photos: Photos): Drawing => {
   const worker = new Worker(new URL('./report.worker.ts', import.meta.url), { type: 'module' });
   let stopped = (): void => {};
   const files = new Promise<readonly PaperFile[] | null>((give, fail) => {
     stopped = () => give(null);
     worker.onerror = (event) => fail(new Error(event.message || 'the worker could not start'));
-    Comlink.wrap<Draughtsman>(worker).draw(job, choice).then(give, fail);
+    Comlink.wrap<Draughtsman>(worker).draw(job, choice, photos).then(give, fail);
   }).finally(() => worker.terminate());
   return { files, stop: () => stopped() };
 };

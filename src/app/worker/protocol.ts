@@ -1,5 +1,6 @@
 import type { Ask, Assessment } from '../../core/assessment.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
+import type { Photos } from '../../present/backup.ts';
 import type { Units } from '../../present/show.ts';
 
 /** To the worker: one shape, every field always there. */
@@ -31,7 +32,7 @@ export interface PaperFile {
 
 /** What the report's worker does. */
 export interface Draughtsman {
-  draw(job: Job, choice: PaperChoice): Promise<readonly PaperFile[]>;
+  draw(job: Job, choice: PaperChoice, photos: Photos): Promise<readonly PaperFile[]>;
 }
 
 export interface PaperChoice {

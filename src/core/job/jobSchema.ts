@@ -318,12 +318,35 @@ const progressSchema = z.looseObject({
     }),
   ),
 });
+/** Shares of a photo's width and height, from its upper left corner. */
+const spot = z.tuple([
+  z.number().check(z.minimum(0), z.maximum(1)),
+  z.number().check(z.minimum(0), z.maximum(1)),
+]);
+export const photoMarks = ['arrow', 'ring', 'text'] as const;
 const photoSchema = z.looseObject({
   kind: z.literal('photo'),
   ...stamp,
+  /** Member or cluster id. */
   of: text,
+  /** SHA-256 of the picture's bytes, which are kept beside the job. */
   hash: text,
   looking: z.optional(longText),
+  /** The finding it shows. */
+  finding: z.optional(text),
+  /** Drawn on it: an arrow from `at` to `to`, a ring about `at` through `to`, words at `at`. */
+  marks: z.optional(
+    z
+      .array(
+        z.looseObject({
+          mark: z.enum(photoMarks),
+          at: spot,
+          to: z.optional(spot),
+          words: z.optional(longText),
+        }),
+      )
+      .check(z.maxLength(50)),
+  ),
 });
 const noteSchema = z.looseObject({
   kind: z.literal('note'),
@@ -394,6 +417,8 @@ export type Damage = Finding['damage'];
 export type Reading = RecordOf<'reading'>;
 export type ReadingEnd = Reading['ends'][number];
 export type Hold = (typeof holds)[number];
+export type Photo = RecordOf<'photo'>;
+export type PhotoMark = NonNullable<Photo['marks']>[number];
 export type Decision = RecordOf<'decision'>;
 export type Choice = (typeof choices)[number];
 export type Held = RecordOf<'held'>;
