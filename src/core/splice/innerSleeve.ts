@@ -53,11 +53,12 @@ export const innerSleeve = (ask: Ask): Draft => {
   const sleeve = sleeveFor(piece.tube, 'inside', manual, () => ruleLength, wish.sleeve?.tube);
   const sized = allOf(sectionRules(ask), sleeveRules(ask, sleeve, 'inside'));
   const cautions = sleeveCautions(piece, sleeve.chosen);
-  if (!extent) return { ...emptyDraft, ...sized, sleeve, missing, cautions };
+  if (!extent || !sleeve.chosen) return { ...emptyDraft, ...sized, sleeve, missing, cautions };
 
-  const length = sleeve.chosen?.lengthIn?.value ?? ruleLength;
+  const stuff = sleeve.chosen.tube;
+  const length = sleeve.chosen.lengthIn?.value ?? ruleLength;
   const lap = (length - gap - 2 * h) / 2;
-  const own = sleeve.chosen?.lengthIn !== undefined;
+  const own = sleeve.chosen.lengthIn !== undefined;
   const [toe0, toe1] = piece.ends.map((e) => e.toeIn.value) as [number, number];
   const room = [toe0 + lap + 2 * h, piece.lengthIn - toe1 - lap - 2 * h] as const;
   const longClock = longClockOf(ask);
@@ -83,7 +84,7 @@ export const innerSleeve = (ask: Ask): Draft => {
       partOf(piece, {
         id,
         kind: 'sleeve',
-        tube: sleeve.chosen?.tube ?? piece.tube,
+        tube: stuff,
         material: wish.sleeve?.material ?? piece.material,
         ends: [
           { kind: 'square', atIn: middle - length / 2 },

@@ -56,9 +56,23 @@ const order = (a: SleeveOffer, b: SleeveOffer): number => {
   return Math.abs(slack) > SAME ? slack : a.tube.wallIn - b.tube.wallIn;
 };
 
-/** Refused sizes that are worth showing: within two steps of the stock list. */
-const NEAR_IN = 1 / 8;
+/** Refused sizes that are worth showing: within a few steps of the stock list. */
+const NEAR_IN = 1 / 4;
 const MOST_REFUSED = 6;
+
+/** Of each diameter the one that comes nearest: those that go in, or on, before those that do not. */
+const nearest = (offers: readonly SleeveOffer[], wallIn: number): readonly SleeveOffer[] => {
+  const thin = (o: SleeveOffer): number => Number(o.tube.wallIn < wallIn - SAME);
+  const near = (a: SleeveOffer, b: SleeveOffer): number =>
+    Number(a.slackIn.value < 0) - Number(b.slackIn.value < 0) ||
+    Math.abs(a.slackIn.value) - Math.abs(b.slackIn.value);
+  const ranked = offers
+    .filter((o) => Math.abs(o.slackIn.value) <= NEAR_IN)
+    .sort((a, b) => thin(a) - thin(b) || near(a, b) || a.tube.wallIn - b.tube.wallIn);
+  return ranked
+    .filter((o, k) => ranked.findIndex((other) => other.tube.odIn === o.tube.odIn) === k)
+    .slice(0, MOST_REFUSED);
+};
 
 /**
  * Sleeve tube for a splice: the user's own table first, else the general rule over the stock list.
@@ -82,10 +96,10 @@ export const sleeveFor = (
   const sizes = list.flatMap(({ odIn, wallsIn }) => wallsIn.map((wallIn): Tube => ({ odIn, wallIn })));
   const offers = sizes.map((s) => offer(tube, s, side));
   const goes = offers.filter((o) => against(tube, o.tube, side).length === 0).sort(order);
-  const refused = offers
-    .filter((o) => against(tube, o.tube, side).length > 0 && Math.abs(o.slackIn.value) <= NEAR_IN)
-    .sort((a, b) => Math.abs(a.slackIn.value) - Math.abs(b.slackIn.value) || order(a, b))
-    .slice(0, MOST_REFUSED);
+  const refused = nearest(
+    offers.filter((o) => against(tube, o.tube, side).length > 0),
+    tube.wallIn,
+  );
   const first = goes[0] ?? null;
   const row = tableRow(tube, side, manual);
   if (wish) return { chosen: offer(tube, wish, side), byRule: first, others: goes, refused };
