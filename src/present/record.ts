@@ -3,9 +3,11 @@ import type { Job } from '../core/job/jobSchema.ts';
 import { latestOf } from '../core/job/stampOrder.ts';
 import { standing } from '../core/job/standing.ts';
 import type { LockedMember } from '../core/lockedIn/result.ts';
+import type { Photos } from './backup.ts';
 import type { MapViewName } from './draw/project.ts';
 import { heading } from './record/heading.ts';
 import { pageOne } from './record/pageOne.ts';
+import { photoParts } from './record/photoSections.ts';
 import { reliefSections } from './record/reliefSections.ts';
 import type { Part, Report, ReportHead } from './record/sections.ts';
 import { showTime, type Units } from './show.ts';
@@ -13,7 +15,7 @@ import { areasTable, lookAgainTable } from './tables/coverage.ts';
 import { instrumentsLine, workLogTable } from './tables/entered.ts';
 import { decisionsTable, findingsTable } from './tables/findings.ts';
 import { fitLines } from './tables/fit.ts';
-import { leftOverColumns, leftOverTable } from './tables/leftOver.ts';
+import { leftOverColumns, leftOverOnPaper } from './tables/leftOver.ts';
 import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
 import { lookNextTable } from './tables/lookNext.ts';
 import type { Showing } from './tables/showing.ts';
@@ -99,7 +101,12 @@ const sideOf = {
  * The damage report as plain sections: page one with what nobody has looked at, the maps, then every finding, reading, sum and source.
  * It records; it gives no verdict on the aircraft.
  */
-export const damageReport = (job: Job, assessment: Assessment, options: ReportOptions): Report => {
+export const damageReport = (
+  job: Job,
+  assessment: Assessment,
+  options: ReportOptions,
+  photos: Photos = new Map(),
+): Report => {
   const showing: Showing = { job, assessment, units: options.units };
   const live = standing(job.records);
   const head = reportHead(job, options);
@@ -127,6 +134,7 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           { kind: 'table', table: areasTable(showing) },
         ],
       },
+      ...photoParts(showing, live.photos, photos),
       {
         lie: 'turned',
         side,
@@ -138,7 +146,7 @@ export const damageReport = (job: Job, assessment: Assessment, options: ReportOp
           { kind: 'subheading', text: 'Suspected of a bend nobody has seen' },
           { kind: 'table', table: suspectsTable(showing) },
           { kind: 'subheading', text: 'Left-over strength of bent tubes' },
-          { kind: 'table', table: leftOverTable(showing), only: leftOverColumns },
+          { kind: 'table', table: leftOverOnPaper(showing), only: leftOverColumns },
           ...reliefSections(showing),
         ],
       },

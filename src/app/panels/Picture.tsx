@@ -51,7 +51,7 @@ export const Picture = () => {
   );
   const all = useAnswer((answer) => answer.assessment);
   const overlay = useOverlay();
-  const overlaid = route === 'loadPath' || route === 'relieve';
+  const overlaid = route === 'relieve' || (route === 'loadPath' && overlay.show !== 'cut');
   const laid = useMemo(
     () =>
       now && all && overlaid

@@ -46,9 +46,9 @@ export const TubeSums = ({ all, id }: { readonly all: Assessment; readonly id: s
             {left.cases.map((one) => (
               <FigureLine
                 key={one.id}
-                name={nameOf(one.id)}
+                name={`${nameOf(one.id)}: ${showAxial(one.axialLbf.value)}`}
                 figure={one.ofBent}
-                text={`${showAxial(one.axialLbf.value)}: ${showShare(one.ofStraight.value)} of straight, ${showShare(one.ofBent.value)} of bent`}
+                text={`${showShare(one.ofBent.value)} of bent, ${showShare(one.ofStraight.value)} of straight`}
               />
             ))}
           </div>

@@ -24,9 +24,27 @@ export const leftOverColumns: readonly string[] = [
   'ofBent',
 ];
 
+const rowsOf = (row: LeftOver): readonly Row[] =>
+  row.cases.length > 0 ? row.cases.map((one) => ({ row, one })) : [{ row, one: undefined }];
+
 /** Left-over strength of each bent tube as it stands, a row a load case. Information, never a verdict. */
-export const leftOverTable = (showing: Showing): Table => {
-  const { job, assessment, units } = showing;
+export const leftOverTable = (showing: Showing): Table =>
+  layRows(showing, showing.assessment.lockedIn.leftOver.flatMap(rowsOf));
+
+/** The same for paper: for each tube the load case that asks most of it. */
+export const leftOverOnPaper = (showing: Showing): Table =>
+  layRows(
+    showing,
+    showing.assessment.lockedIn.leftOver.map((row) =>
+      rowsOf(row).reduce((worst, next) =>
+        (next.one?.ofBent.value ?? 0) > (worst.one?.ofBent.value ?? 0) ? next : worst,
+      ),
+    ),
+    'On paper the load case that asks most of each; the CSV has all.',
+  );
+
+const layRows = (showing: Showing, rows: readonly Row[], also = ''): Table => {
+  const { job, units } = showing;
   const words = wordsOf(showing);
   const name = (id: string): string => job.model.loadCases.find((loadCase) => loadCase.id === id)?.name ?? id;
   const percent = (share: number): string => fixed(100 * share, 0);
@@ -35,7 +53,7 @@ export const leftOverTable = (showing: Showing): Table => {
     {
       name: 'left-over-strength',
       title: 'Left-over strength of bent tubes',
-      note: 'Compression of the tube straight, at first yield of the bow, and at collapse; each load case of the truss as drawn against the straight and the bent tube. Arithmetic with its assumptions: it permits nothing and judges nothing.',
+      note: `Compression of the tube straight, at first yield of the bow, and at collapse; each load case of the truss as drawn against the straight and the bent tube. Arithmetic with its assumptions: it permits nothing and judges nothing.${also === '' ? '' : ` ${also}`}`,
       empty: 'No bend has been measured, so no tube is compared with a straight one.',
       idOf: ({ row }) => row.id,
       columns: [
@@ -114,8 +132,6 @@ export const leftOverTable = (showing: Showing): Table => {
         { id: 'basis', title: 'Rests on', text: ({ row }) => restsOn(row.firstYieldLbf) },
       ],
     },
-    assessment.lockedIn.leftOver.flatMap((row): readonly Row[] =>
-      row.cases.length > 0 ? row.cases.map((one) => ({ row, one })) : [{ row, one: undefined }],
-    ),
+    rows,
   );
 };

@@ -244,10 +244,10 @@ export const supportLines = (targets: readonly ReliefTarget[]): readonly string[
 };
 
 /** At most so many rows of a target on paper. */
-const MOST_ON_PAPER = 5;
+const MOST_ON_PAPER = 3;
 
 /**
- * The candidate cuts of one target as they go on paper: those that help, with or without a fixture, at most five, and
+ * The candidate cuts of one target as they go on paper: those that help, with or without a fixture, at most three, and
  * never fewer than two rows. The others stand in the CSV and are counted.
  */
 export const reliefOnPaper = (
