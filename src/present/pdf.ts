@@ -4,6 +4,7 @@ import {
   closePath,
   concatTransformationMatrix,
   degrees,
+  drawObject,
   endText,
   fill,
   fillAndStroke,
@@ -11,6 +12,7 @@ import {
   moveTo,
   PDFDocument,
   type PDFFont,
+  type PDFImage,
   type PDFName,
   type PDFOperator,
   PDFString,
@@ -28,8 +30,9 @@ import {
   showText,
   stroke,
 } from '@cantoo/pdf-lib';
+import type { Photos } from './backup.ts';
 import { textWidth } from './draw/helvetica.ts';
-import type { Op, PathOp, Step, TextOp } from './draw/pen.ts';
+import type { ImageOp, Op, PathOp, Step, TextOp } from './draw/pen.ts';
 import type { Sheet } from './sheet/paper.ts';
 import { winAnsi } from './winAnsi.ts';
 
@@ -105,8 +108,23 @@ const textOperators = (op: TextOp, fonts: Fonts): readonly PDFOperator[] => {
   ];
 };
 
-const operators = (ops: readonly Op[], fonts: Fonts): readonly PDFOperator[] =>
-  ops.flatMap((op) => (op.kind === 'path' ? pathOperators(op) : textOperators(op, fonts)));
+/** A picture in its frame, upright although the sheet counts downwards. */
+const imageOperators = ({ x, y, w, h }: ImageOp, name: PDFName): readonly PDFOperator[] => [
+  pushGraphicsState(),
+  concatTransformationMatrix(r(w), 0, 0, r(-h), r(x), r(y + h)),
+  drawObject(name),
+  popGraphicsState(),
+];
+
+const operators = (
+  ops: readonly Op[],
+  fonts: Fonts,
+  nameOf: (hash: string) => PDFName,
+): readonly PDFOperator[] =>
+  ops.flatMap((op) => {
+    if (op.kind === 'path') return pathOperators(op);
+    return op.kind === 'text' ? textOperators(op, fonts) : imageOperators(op, nameOf(op.hash));
+  });
 
 /** `2026-03-14T09:05:00+01:00` → `D:20260314090500+01'00'` (ISO 32000-1, 7.9.4). */
 const pdfDate = (at: string): string => {
@@ -120,7 +138,11 @@ const pdfDate = (at: string): string => {
  * Sheets as a PDF, true to size. Every page is upright paper; a turned sheet is turned by the reader, so that paper sizes stay exact.
  * Same sheets, same bytes, in Node and in a browser: no clock, no chance, standard fonts only.
  */
-export const pdfBytes = async (sheets: readonly Sheet[], info: PdfInfo): Promise<Uint8Array> => {
+export const pdfBytes = async (
+  sheets: readonly Sheet[],
+  info: PdfInfo,
+  photos: Photos = new Map(),
+): Promise<Uint8Array> => {
   const pdf = await PDFDocument.create({ updateMetadata: false });
   const [regular, bold] = [
     await pdf.embedFont(StandardFonts.Helvetica),
@@ -138,6 +160,11 @@ export const pdfBytes = async (sheets: readonly Sheet[], info: PdfInfo): Promise
         : {}),
     }),
   );
+  const images = new Map<string, PDFImage>();
+  for (const op of sheets.flatMap(({ ops }) => ops)) {
+    const bytes = op.kind === 'image' && !images.has(op.hash) && photos.get(op.hash);
+    if (op.kind === 'image' && bytes) images.set(op.hash, await pdf.embedJpg(bytes));
+  }
   const k = PT_PER_MM;
   for (const sheet of sheets) {
     const [w, h] = sheet.turned ? [sheet.heightMm, sheet.widthMm] : [sheet.widthMm, sheet.heightMm];
@@ -154,7 +181,7 @@ export const pdfBytes = async (sheets: readonly Sheet[], info: PdfInfo): Promise
         ? concatTransformationMatrix(0, k, k, 0, 0, 0)
         : concatTransformationMatrix(k, 0, 0, -k, 0, h * k),
       setLineJoin(1),
-      ...operators(sheet.ops, fonts),
+      ...operators(sheet.ops, fonts, (hash) => page.node.newXObject('Photo', images.get(hash)!.ref)),
       popGraphicsState(),
     );
   }

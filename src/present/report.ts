@@ -2,6 +2,7 @@ import { assess } from '../core/assess.ts';
 import type { Job } from '../core/job/jobSchema.ts';
 import { latestOf } from '../core/job/stampOrder.ts';
 import { VERSION } from '../core/version.ts';
+import type { Photos } from './backup.ts';
 import { contentHash } from './contentHash.ts';
 import { csvText } from './csv.ts';
 import { pdfBytes } from './pdf.ts';
@@ -18,23 +19,28 @@ export interface ReportFile {
 
 /**
  * Everything a job is handed over as: `report.pdf` and one CSV a table, in the order of the work.
- * The one function that both the screen and the terminal call; same job and options, same bytes.
+ * The one function that both the screen and the terminal call; same job, options and photos, same bytes.
  */
 export const reportFiles = async (
   job: Job,
   choice: Pick<ReportOptions, 'paper' | 'units'>,
+  photos: Photos = new Map(),
 ): Promise<readonly ReportFile[]> => {
   // worked here without a question, so that what is selected on a screen cannot change the paper
   const assessment = assess(job);
   const options: ReportOptions = { ...choice, version: VERSION, hash: contentHash(job) };
-  const report = damageReport(job, assessment, options);
+  const report = damageReport(job, assessment, options, photos);
   const latest = latestOf(job.records);
-  const pdf = await pdfBytes(sheets(report), {
-    title: `${report.head.title}: ${job.name}`,
-    subject: pageFoot,
-    version: options.version,
-    ...(latest ? { at: latest.at } : {}),
-  });
+  const pdf = await pdfBytes(
+    sheets(report),
+    {
+      title: `${report.head.title}: ${job.name}`,
+      subject: pageFoot,
+      version: options.version,
+      ...(latest ? { at: latest.at } : {}),
+    },
+    photos,
+  );
   const head = {
     job: job.name,
     date: report.head.date,

@@ -36,7 +36,17 @@ export interface TextOp {
   readonly colour: string;
 }
 
-export type Op = PathOp | TextOp;
+/** A photo, known by its hash; its bytes are handed to whoever writes the file. */
+export interface ImageOp {
+  readonly kind: 'image';
+  readonly hash: string;
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+export type Op = PathOp | TextOp | ImageOp;
 export type Ops = readonly Op[];
 export type Point = readonly [x: number, y: number];
 
@@ -151,7 +161,7 @@ const shiftStep = (step: Step, dx: number, dy: number): Step => {
 /** The same drawing elsewhere on the sheet. */
 export const shift = (ops: Ops, dx: number, dy: number): Ops =>
   ops.map((op) =>
-    op.kind === 'text'
-      ? { ...op, x: op.x + dx, y: op.y + dy }
-      : { ...op, steps: op.steps.map((step) => shiftStep(step, dx, dy)) },
+    op.kind === 'path'
+      ? { ...op, steps: op.steps.map((step) => shiftStep(step, dx, dy)) }
+      : { ...op, x: op.x + dx, y: op.y + dy },
   );

@@ -32,6 +32,9 @@ const opText = (op: Op): string => {
     const bold = op.weight === 'bold' ? ' font-weight="700"' : '';
     return `<text x="${n(op.x)}" y="${n(op.y)}" font-size="${n(op.sizeMm)}"${bold} text-anchor="${anchors[op.align]}" fill="${op.colour}">${escaped(op.text)}</text>`;
   }
+  // A drawing holds no photos: their place is shown.
+  if (op.kind === 'image')
+    return `<rect x="${n(op.x)}" y="${n(op.y)}" width="${n(op.w)}" height="${n(op.h)}" fill="none" stroke="#5A636B" stroke-width="0.2"/>`;
   const { stroke, fill } = op;
   const dash = stroke?.dashMm ? ` stroke-dasharray="${stroke.dashMm.map(n).join(' ')}"` : '';
   const line = stroke

@@ -67,7 +67,7 @@ const inside = (x: number, y: number, { x: wx, y: wy, w, h }: Window): boolean =
 /** A template seen through a window: lines cut at its edge, words kept where they begin inside it. */
 export const clip = (ops: Ops, win: Window): Ops =>
   ops.flatMap((op): readonly Op[] => {
-    if (op.kind === 'text') return inside(op.x, op.y, win) ? [op] : [];
+    if (op.kind !== 'path') return inside(op.x, op.y, win) ? [op] : [];
     const steps = clipSteps(op.steps, win);
     return steps.length === 0 ? [] : [{ ...op, steps }];
   });

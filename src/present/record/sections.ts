@@ -1,8 +1,17 @@
+import type { PhotoMark } from '../../core/job/jobSchema.ts';
 import type { Truss } from '../../core/truss/result.ts';
 import type { Coverage } from '../../core/walkRound/result.ts';
 import type { MapViewName } from '../draw/project.ts';
 import type { Table } from '../table.ts';
 import type { Caution } from '../words/cautions.ts';
+
+/** A photo with what is drawn on it and said of it; without a size its bytes are not at hand. */
+export interface Shot {
+  readonly hash: string;
+  readonly size?: { readonly width: number; readonly height: number };
+  readonly words: readonly string[];
+  readonly marks: readonly PhotoMark[];
+}
 
 /** One thing on a page, as plain data. The layout decides where it stands; it never decides whether. */
 export type Section =
@@ -33,6 +42,7 @@ export type Section =
       /** Views that share a sheet and a scale. */
       readonly views: readonly MapViewName[];
     }
+  | { readonly kind: 'photos'; readonly shots: readonly Shot[] }
   | { readonly kind: 'stations'; readonly truss: Truss; readonly coverage: Coverage };
 
 /** Sheets that belong together: which way they lie, which side they show, at what scale. */

@@ -10,6 +10,7 @@ import { framed } from './frame.ts';
 import { ID_LEAD_MM, idLineOps, idLines, pairsOfLines } from './idLines.ts';
 import { mapBody, stationBodies } from './maps.ts';
 import { type Body, type Paper, type Room, roomOf, type Sheet } from './paper.ts';
+import { photoRows } from './photoOps.ts';
 import { layTable, sameThroughout } from './tableOps.ts';
 
 const BODY_MM = 3;
@@ -137,7 +138,6 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
     gap(flow, 1);
   },
   notLookedAt: (flow, part, section) => {
-    const none = section.groups.length === 0;
     gap(flow, 2);
     put(flow, part, 13, (x, y) => [
       box(x, y, flow.room.w, 11, { fill: ink.wash, stroke: stroke(ink.line, 0.5) }),
@@ -147,7 +147,8 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
         align: 'right',
       }),
     ]);
-    if (none) putLines(flow, part, 'Every member and cluster has been looked at.', BODY_MM);
+    if (section.groups.length === 0)
+      putLines(flow, part, 'Every member and cluster has been looked at.', BODY_MM);
     for (const lines of pairsOfLines(idLines(section.groups, (flow.room.w - 6) / 2)))
       put(flow, part, ID_LEAD_MM, (x, y) => [
         ...idLineOps(lines[0], x, y),
@@ -190,6 +191,9 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
     if (left > 0)
       putLines(flow, part, `${left} more stand in ${table.name}.csv.`, 2.6, { colour: ink.quiet });
     gap(flow, 1.5);
+  },
+  photos: (flow, part, section) => {
+    for (const { height, ops } of photoRows(section.shots, flow.room.w)) put(flow, part, height, ops);
   },
   cautions: (flow, part, section) => {
     gap(flow, 1);
