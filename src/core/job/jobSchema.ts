@@ -261,6 +261,12 @@ const progressSchema = z.looseObject({
   of: z.optional(text),
   /** Why it counts as done although something asked for is not as asked. */
   reason: z.optional(longText),
+  /** A gate opened by name: why. Page one of the report repeats it. */
+  opened: z.optional(longText),
+  /** Who else looked. */
+  secondPerson: z.optional(text),
+  /** What shows size and material: certificate, tag, measured wall. */
+  proof: z.optional(longText),
   /** One spreading or drawing: distance while pushed, and after letting go. */
   spread: z.optional(
     z.looseObject({

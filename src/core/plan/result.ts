@@ -66,6 +66,8 @@ export interface SolvedState {
 
 /** A tube clamped or tacked in for the work. */
 export interface PlanBrace {
+  /** Step that puts it in: `brace:U3R-U4R:U3R-U4R`, what it is for and where it goes. */
+  readonly id: string;
   readonly from: string;
   readonly to: string;
   readonly odIn: number;
@@ -116,7 +118,13 @@ export interface Step {
 /** A decided repair that is not in the plan, and why. */
 export interface NotPlanned {
   readonly id: string;
-  readonly why: 'movesFreely' | 'noBraceHolds' | 'noFixtureForCluster' | 'refer' | 'undecided';
+  readonly why:
+    | 'movesFreely'
+    | 'noBraceHolds'
+    | 'noFixtureForCluster'
+    | 'refer'
+    | 'undecided'
+    | 'clusterNotBent';
   readonly clusters: readonly string[];
 }
 
