@@ -13,6 +13,7 @@ const usage = `Usage: tubewright VERB FILE [options]
                                    every result, or one stage; relief worked for ID too
   report FILE --out FOLDER [--paper a4|letter]
                                    the damage report as PDF and a CSV per table
+  merge FILE FILE --out FILE       two tablets' jobs as one; a name ending in .zip takes the photos along
   schema job|model|assessment      the JSON Schema of a document
   --json                           exactly one JSON document on standard output`;
 
@@ -47,9 +48,10 @@ const run = async (): Promise<void> => {
     stderr.write(`${usage}\n`);
     return finish(wordsWrong({ got: fault instanceof Error ? fault.message : String(fault) }), json);
   }
-  const [verb, file, ...rest] = parsed.positionals;
+  const [verb, file, other, ...rest] = parsed.positionals;
   const command = verbs.find((v) => v.name === verb);
-  if (!command || !file || rest.length > 0) {
+  const filesWrong = (other === undefined) !== (command?.files === undefined) || rest.length > 0;
+  if (!command || !file || filesWrong) {
     stderr.write(`${usage}\n`);
     return finish(
       wordsWrong({ got: parsed.positionals.join(' '), expected: verbs.map((v) => v.name) }),
@@ -61,7 +63,7 @@ const run = async (): Promise<void> => {
   );
   if (stray.length > 0)
     return finish(wordsWrong({ got: stray.map((o) => `--${o}`), expected: command.takes }), json);
-  finish(await command.run(file, parsed.values), json);
+  finish(await command.run(file, parsed.values, other), json);
 };
 
 run().catch((fault: unknown) => {

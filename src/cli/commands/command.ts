@@ -18,5 +18,7 @@ export interface Command {
   readonly name: string;
   /** Options the verb takes besides `--json`. */
   readonly takes: readonly (keyof Options)[];
-  readonly run: (file: string, options: Options) => Promise<Answer> | Answer;
+  /** How many files it takes; one when not said. */
+  readonly files?: 2;
+  readonly run: (file: string, options: Options, other?: string) => Promise<Answer> | Answer;
 }
