@@ -11,6 +11,7 @@ import { contentHash } from './contentHash.ts';
 import { svgText } from './draw/svg.ts';
 import { benchTemplates, PAPER_MM, type TemplateOptions, templatesOf } from './draw/template.ts';
 import { templateSheets } from './draw/templateSheet.ts';
+import { drawingTemplate } from './draw/templateSplice.ts';
 import type { Template } from './draw/templateWrap.ts';
 import { pdfBytes } from './pdf.ts';
 import type { ReportHead } from './record/sections.ts';
@@ -44,7 +45,9 @@ export const templateFilesOf = async (
   const wanted = designs.filter((d) => d.plan && (options.methods ?? [d.method]).includes(d.method));
   const templates: readonly Template[] = [
     ...wanted.flatMap((d) =>
-      templatesOf(piece, d, options).map((t) => ({ ...t, id: `${d.method}-${t.id}` })),
+      [drawingTemplate(piece, d, options.units), ...templatesOf(piece, d, options)].flatMap((t) =>
+        t ? [{ ...t, id: `${d.method}-${t.id}` }] : [],
+      ),
     ),
     ...benchTemplates(piece, options.units),
   ];

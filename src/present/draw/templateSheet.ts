@@ -8,7 +8,7 @@ import { inchSquare, lyingBars, matchMark, standingBars } from './templateMarks.
 import type { Template } from './templateWrap.ts';
 
 /** Left for the standing bars, and for the lying ones with the square. */
-const LEFT_MM = 19;
+const LEFT_MM = 15;
 const FOOT_MM = 29;
 /** Two tiles share this much. */
 const SHARED_MM = 10;
@@ -66,7 +66,7 @@ const bodiesOf = (head: ReportHead, template: Template, side: string): readonly 
       return {
         turned: false,
         side,
-        scale: '1:1',
+        scale: template.scale ?? '1:1',
         ops: [
           text([room.x, room.y + 4], template.title + tile, 4, { weight: 'bold' }),
           ...lines.map((l, k) => text([room.x, room.y + TITLE_MM + 3 + k * LEAD_MM], l, 2.6)),

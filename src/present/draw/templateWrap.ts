@@ -4,7 +4,7 @@ import { holeCurve } from '../../core/splice/rosette.ts';
 import { textWidth } from './helvetica.ts';
 import { ink, type Op, type Ops, type Point, polygon, polyline, segment, stroke, text } from './pen.ts';
 
-/** A template at its true size: straight steps and words, mm, from its own top left. */
+/** A template at its true size, or a drawing that goes with it: straight steps and words, mm, from its own top left. */
 export interface Template {
   readonly id: string;
   readonly title: string;
@@ -12,6 +12,8 @@ export interface Template {
   readonly lines: readonly string[];
   readonly widthMm: number;
   readonly heightMm: number;
+  /** Left out: full size. */
+  readonly scale?: string;
   readonly ops: Ops;
 }
 
@@ -90,7 +92,8 @@ const curveOps = (curve: WrapLine, place: (clock: number, alongIn: number) => Po
   const clocks = Array.from({ length: STEPS + 1 }, (_, k) => (12 * k) / STEPS);
   const at = clocks.map((c) => [c, curve.at(c)] as const).filter(([, x]) => !Number.isNaN(x));
   if (at.length < 2) return [];
-  const points = at.map(([c, x]) => place(c, x));
+  const level = at.every(([, x]) => x === at[0]![1]);
+  const points = (level ? [at[0]!, at.at(-1)!] : at).map(([c, x]) => place(c, x));
   const left = points.reduce((a, b) => (b[0] < a[0] ? b : a));
   return [
     polyline(points, { stroke: styles[curve.kind] }),
@@ -160,7 +163,7 @@ export const wrapTemplate = (wrap: Wrap, paperMm: number): Template => {
     id: wrap.id,
     title: wrap.title,
     lines: wrap.lines,
-    widthMm: round + LAP_MM + 4,
+    widthMm: round + LAP_MM + 1,
     heightMm: high + TOP_MM + 5,
     ops: [
       polygon(
