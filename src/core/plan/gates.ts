@@ -6,9 +6,10 @@ import type { HeldNow } from '../statics/held.ts';
 import { fitUpOf } from '../trammel/gate.ts';
 import type { Trammel } from '../trammel/result.ts';
 import type { Coverage } from '../walkRound/result.ts';
+import { doneOf } from './done.ts';
 import type { Draft } from './draft.ts';
 import { holdId, idOf } from './draft.ts';
-import type { Evidence, Frozen, Gate, GateName, Stamp } from './result.ts';
+import type { Evidence, Frozen, Gate, GateName } from './result.ts';
 
 type Progress = RecordOf<'progress'>;
 
@@ -48,12 +49,6 @@ const see = (what: string, there: boolean | null, ids: readonly string[] = []): 
 export const gateId = (name: GateName, of?: string): string => (of === undefined ? name : `${name}:${of}`);
 
 const said = (text: unknown): string => (typeof text === 'string' ? text.trim() : '');
-
-/** Is a step ticked: its latest record says done. */
-export const doneOf = (progress: readonly Progress[], step: string): Stamp | undefined => {
-  const last = progress.findLast((p) => p.step === step);
-  return last?.done ? { record: last.id, by: last.by, at: last.at } : undefined;
-};
 
 /** A second person who is not the doer, named in the record that ticks it. */
 const secondSeen = (progress: readonly Progress[], step: string): Evidence => {

@@ -2,9 +2,9 @@ import type { Reading, RecordOf } from '../job/jobSchema.ts';
 import { byStamp } from '../job/stampOrder.ts';
 import type { HeldNow } from '../statics/held.ts';
 import { openTubes } from '../trammel/openTubes.ts';
+import { doneOf, stepDone } from './done.ts';
 import type { Draft } from './draft.ts';
 import { idOf } from './draft.ts';
-import { doneOf } from './gates.ts';
 import type { Gate, HandOver } from './result.ts';
 
 type Progress = RecordOf<'progress'>;
@@ -22,7 +22,7 @@ export const handOverOf = (
 ): HandOver => {
   const done = (id: string): boolean => doneOf(progress, id) !== undefined;
   const of = (kind: Draft['kind']): readonly Draft[] => steps.filter((s) => s.kind === kind);
-  const finished = new Set(steps.filter((s) => done(s.id)).map((s) => s.id));
+  const finished = new Set(steps.filter((s) => stepDone(progress, s)).map((s) => s.id));
   const shut = new Set(gates.filter((g) => g.state === 'waits' || g.state === 'ready').map((g) => g.id));
   const latest = progress.toSorted(byStamp).reverse();
   return {

@@ -14,9 +14,10 @@ import type { Trammel } from '../trammel/result.ts';
 import type { Truss } from '../truss/result.ts';
 import type { Coverage } from '../walkRound/result.ts';
 import { chosenDesign } from './chosen.ts';
+import { doneOf, stepDone } from './done.ts';
 import type { Draft } from './draft.ts';
 import { digestOf, frozenNow } from './frozen.ts';
-import { doneOf, gatesAt, gatesOf } from './gates.ts';
+import { gatesAt, gatesOf } from './gates.ts';
 import { handOverOf } from './handOver.ts';
 import { sharedClusters } from './holding.ts';
 import { kindRows } from './kinds.ts';
@@ -109,8 +110,14 @@ export const plan = (
       issue('plan-open-now-not-held', 'held', { open: stray, clusters }, 'hold-or-brace-these-clusters'),
     );
   }
-  const worked = workedOrder(solver, support, relief, units, stray, (id) =>
-    chosenDesign(splices, manual, id),
+  const worked = workedOrder(
+    solver,
+    support,
+    relief,
+    units,
+    stray,
+    new Set(notWorked.map((n) => n.id)),
+    (id) => chosenDesign(splices, manual, id),
   );
   const inOrder = ordered(worked.steps, solver, support, stray, manual);
   const drafts = inOrder.steps;
@@ -128,7 +135,7 @@ export const plan = (
   const steps = drafts.map((d): Step => {
     const at = gatesAt(d, drafts);
     const solved = inOrder.walk.states.get(d.id);
-    const done = doneOf(progress, d.id);
+    const done = stepDone(progress, d);
     const { tools, cautions } = kindRows[d.kind];
     return {
       ...d,

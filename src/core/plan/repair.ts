@@ -14,6 +14,8 @@ export interface Around {
   readonly freedBy: (id: string) => readonly string[];
   /** Crack checks of tubes bent back near it. */
   readonly bentNear: (unit: WorkUnit) => readonly string[];
+  /** Steps after which these tubes are closed for good. */
+  readonly closing: (members: readonly string[]) => readonly string[];
   readonly isEarly: (id: string) => boolean;
   readonly design: (id: string) => Design | null;
   readonly materials: (unit: WorkUnit) => readonly Material[];
@@ -66,6 +68,20 @@ export const opening = (
 ): readonly Draft[] => {
   const make = maker(unit);
   const waits = around.isEarly(unit.id) ? [] : around.bentNear(unit);
+  if (unit.bolted)
+    return [
+      ...braces.map((b) => bracing(b, unit)),
+      make(
+        'release',
+        [
+          ...baseline,
+          ...need('brace-before-cut', ...braces.map((b) => b.id)),
+          ...need('straighten-before-replace', ...waits),
+        ],
+        { id: outId(unit) },
+      ),
+      trammel(make, unit, 'afterCutting', 'measure-after-cut', outId(unit)),
+    ];
   return [
     ...braces.map((b) => bracing(b, unit)),
     make('cut', [
@@ -79,8 +95,32 @@ export const opening = (
   ];
 };
 
+/** The step that takes a repair's tube out. */
+export const outId = (unit: WorkUnit): string =>
+  unit.bolted ? idOf('release', `bolted:${unit.id}`) : idOf('cut', unit.id);
+/** The step that puts a bolted tube back. */
+export const backId = (unit: WorkUnit): string => idOf('refit', `bolted:${unit.id}`);
+
+/** A bolted tube: its replacement got or made, tried, bolted in, and measured. */
+const exchanging = (unit: WorkUnit, around: Around): readonly Draft[] => {
+  const make = maker(unit);
+  const id = (kind: StepKind): string => idOf(kind, unit.id);
+  const waits = around.isEarly(unit.id) ? around.bentNear(unit) : [];
+  return [
+    make('section', need('measure-after-cut', holdId('afterCutting', unit.id)), {
+      materials: around.materials(unit),
+    }),
+    make('trialFit', [
+      ...need('fit-before-tack', id('section')),
+      ...need('straighten-before-replace', ...waits),
+    ]),
+    make('refit', need('fit-before-tack', id('trialFit')), { id: backId(unit) }),
+  ];
+};
+
 /** From the first cut to the tacks, and measured again. */
 export const fitting = (unit: WorkUnit, around: Around): readonly Draft[] => {
+  if (unit.bolted) return exchanging(unit, around);
   const make = maker(unit);
   const id = (kind: StepKind): string => idOf(kind, unit.id);
   const at = (hold: Hold): string => holdId(hold, unit.id);
@@ -161,10 +201,13 @@ export const inspecting = (units: readonly WorkUnit[]): readonly Draft[] => [
   ...units.map((u) => maker(u)('inspectWelds', need('clean-before-inspect', idOf('clean', u.id)))),
 ];
 
+/** Does the repair take a torch? */
+export const isWelded = (unit: WorkUnit): boolean => unit.way !== 'bend' && !unit.bolted;
+
 /** Outside and inside protected, then its holes closed. */
 export const protecting = (unit: WorkUnit): readonly Draft[] => {
   const make = maker(unit);
-  const welded = unit.way !== 'bend';
+  const welded = isWelded(unit);
   const before = [
     ...need('as-left-before-protection', holdId('afterWelding')),
     ...(welded ? need('as-left-before-protection', idOf('inspectWelds', unit.id)) : []),

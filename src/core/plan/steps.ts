@@ -5,11 +5,14 @@ import { type Draft, holdId, idOf, inBay, need } from './draft.ts';
 import { preparing, releaseId, releasing } from './prepare.ts';
 import {
   type Around,
+  backId,
   bending,
   covering,
   fitting,
   inspecting,
+  isWelded,
   opening,
+  outId,
   protecting,
   welding,
 } from './repair.ts';
@@ -45,13 +48,15 @@ const aroundOf = (
   design: (id: string) => Design | null,
 ): Around => {
   const early = new Set(sequence.early.map((o) => o.unit.id));
+  const unitOf = new Map(units.map((u) => [u.id, u]));
   return {
     design,
     isEarly: (id) => early.has(id),
+    closing: (members) => units.filter((u) => u.opens.some((id) => members.includes(id))).map(closeId),
     freedBy: (id) => [
       ...sequence.releases.flatMap((r) => (r.targets.includes(id) ? [releaseId(r.release)] : [])),
       ...[...early].flatMap((cut) =>
-        (cuts.get(cut) ?? []).includes(id) ? [idOf('cut', cut), holdId('afterCutting', cut)] : [],
+        (cuts.get(cut) ?? []).includes(id) ? [outId(unitOf.get(cut)!), holdId('afterCutting', cut)] : [],
       ),
     ],
     bentNear: (unit) => {
@@ -63,6 +68,9 @@ const aroundOf = (
     materials: (unit) => materialsOf(truss, design(unit.id), unit),
   };
 };
+
+/** The step after which a repair is closed for good. */
+const closeId = (u: WorkUnit): string => (u.bolted ? backId(u) : idOf('weld', u.id));
 
 const bayScope = (
   kind: Draft['kind'],
@@ -84,6 +92,7 @@ const bayScope = (
 const bayWork = (
   work: BayWork,
   round: number,
+  lit: boolean,
   releases: readonly string[],
   around: Around,
 ): readonly Draft[] => {
@@ -91,42 +100,30 @@ const bayWork = (
   const units = [...openings.map((o) => o.unit), ...covers];
   const members = units.flatMap((u) => (u.kind === 'member' ? [u.id] : u.opens));
   const name = round === 0 ? inBay(bay) : `${inBay(bay)}:${round + 1}`;
-  const held = new Set(takeOut.flatMap((b) => b.holds));
   const tacked = openings.flatMap((o) => [
     ...(around.isEarly(o.unit.id) ? [] : opening(o, releases, around)),
     ...fitting(o.unit, around),
   ]);
   const covered = covers.flatMap((u) => covering(u, around));
-  const fire =
-    round === 0
-      ? [
-          bayScope(
-            'fire',
-            bay,
-            members,
-            need('make-safe-first', 'defuel', 'battery', idOf('strip', inBay(bay))),
-          ),
-        ]
-      : [];
-  // Precautions last: they stand for the torch, once a bay.
-  const first = [...tacked, ...covered].findIndex((d) => d.kind === 'tack');
-  const before = [...tacked, ...covered].slice(0, first);
-  const after = [...tacked, ...covered].slice(first);
+  const worked = [...tacked, ...covered];
+  const torch = lit ? -1 : worked.findIndex((d) => d.kind === 'tack');
+  const fire = bayScope(
+    'fire',
+    bay,
+    members,
+    need('make-safe-first', 'defuel', 'battery', idOf('strip', inBay(bay))),
+  );
   return [
-    ...before,
-    ...fire,
-    ...after,
-    ...welding(units),
-    ...inspecting(units),
+    // Once a bay, as late as can be: precautions stand for the torch.
+    ...(torch < 0 ? worked : [...worked.slice(0, torch), fire, ...worked.slice(torch)]),
+    ...welding(units.filter(isWelded)),
+    ...inspecting(units.filter(isWelded)),
     ...takeOut.map((b) => ({
       ...bayScope(
         'unbrace',
         bay,
         b.holds,
-        need(
-          'hold-until-welded',
-          ...units.filter((u) => u.opens.some((id) => held.has(id))).map((u) => idOf('weld', u.id)),
-        ),
+        need('hold-until-welded', ...around.closing(b.holds)),
         `un${b.id}`,
       ),
     })),
@@ -135,11 +132,7 @@ const bayWork = (
         'trammel',
         bay,
         members,
-        need(
-          'measure-after-weld',
-          ...units.map((u) => idOf('weld', u.id)),
-          ...takeOut.map((b) => `un${b.id}`),
-        ),
+        need('measure-after-weld', ...units.map(closeId), ...takeOut.map((b) => `un${b.id}`)),
         holdId('afterWelding', name),
       ),
       hold: 'afterWelding',
@@ -184,10 +177,13 @@ export const stepsOf = (
     .map((bay) => ({ bay, members: units.filter((u) => u.bay === bay).map((u) => u.id) }));
   const releases = sequence.releases.map((r) => releaseId(r.release));
   const rounds = new Map<string, number>();
+  const lit = new Set<string>();
   const worked = sequence.bays.flatMap((work) => {
     const round = rounds.get(work.bay) ?? 0;
     rounds.set(work.bay, round + 1);
-    return bayWork(work, round, releases, around);
+    const drafts = bayWork(work, round, lit.has(work.bay), releases, around);
+    if (drafts.some((d) => d.kind === 'fire')) lit.add(work.bay);
+    return drafts;
   });
   const early = sequence.early.flatMap((o) => opening(o, releases, around));
   const bent = bendWork(sequence, around);

@@ -31,6 +31,8 @@ export interface WorkUnit {
   /** Clusters it touches. */
   readonly clusters: readonly string[];
   readonly bay: string;
+  /** Held by bolts: it comes out without a saw and goes back without a torch. */
+  readonly bolted: boolean;
 }
 
 /** The bay one stands in to work at a member or cluster: its own, else the bay of its station, else the last. */
@@ -53,6 +55,7 @@ const bendOf = (mark: Mark, way: Way): WorkUnit['bend'] => {
 export const workUnits = (truss: Truss, coverage: Coverage): readonly WorkUnit[] => {
   const at = membersAt(truss);
   const ends = new Map(truss.members.map((m) => [m.id, [m.from, m.to]]));
+  const bolts = new Set(truss.members.filter((m) => m.bolted).map((m) => m.id));
   return coverage.marks.flatMap((mark): WorkUnit[] => {
     const way = mark.choice ? wayOf[mark.choice] : null;
     if (!mark.choice || !way) return [];
@@ -74,6 +77,7 @@ export const workUnits = (truss: Truss, coverage: Coverage): readonly WorkUnit[]
                 (c, i, all) => all.indexOf(c) === i,
               ),
         bay: bayOf(truss, mark.id),
+        bolted: bolts.has(mark.id),
       },
     ];
   });

@@ -19,7 +19,9 @@ export interface Worked {
 
 /** The repair whose opening comes last before the step that breaks. */
 const lastOpened = (steps: readonly Draft[], broken: Broken): Draft | undefined =>
-  steps.slice(0, steps.findIndex((s) => s.id === broken.step) + 1).findLast((s) => s.kind === 'cut');
+  steps
+    .slice(0, steps.findIndex((s) => s.id === broken.step) + 1)
+    .findLast((s) => s.kind === 'cut' || (s.kind === 'release' && s.id === `release:bolted:${s.of}`));
 
 /**
  * The steps of all repairs in an order that holds. Each opening is solved when it is placed; should a state on the way back
@@ -31,13 +33,14 @@ export const workedOrder = (
   relief: Relief,
   units: readonly WorkUnit[],
   stray: readonly string[],
+  undecided: ReadonlySet<string>,
   design: (id: string) => Design | null,
 ): Worked => {
   let left: readonly NotPlanned[] = [];
   for (;;) {
     const out = new Set(left.map((n) => n.id));
     const kept = units.filter((u) => !out.has(u.id));
-    const first = reliefFirst(solver.truss, relief, kept);
+    const first = reliefFirst(solver.truss, relief, kept, undecided);
     const sequence = sequenceOf(solver, support, relief, kept, first, stray);
     const steps = stepsOf(solver.truss, kept, sequence, first.cuts, design);
     const { broken, states } = walk(steps, solver, support, stray);
