@@ -3,7 +3,9 @@ import type { Table } from '../present/table.ts';
 import { clustersTable } from '../present/tables/clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from '../present/tables/coverage.ts';
 import { decidedTable, dispositionsTable, ownLimitsTable } from '../present/tables/dispositions.ts';
+import { ellipsoidsTable } from '../present/tables/ellipsoids.ts';
 import { decisionsTable, findingsTable } from '../present/tables/findings.ts';
+import { holdsTable } from '../present/tables/holds.ts';
 import { leftOverTable } from '../present/tables/leftOver.ts';
 import { lockedInTable, suspectsTable } from '../present/tables/lockedIn.ts';
 import { lookNextOf, lookNextTable } from '../present/tables/lookNext.ts';
@@ -11,6 +13,7 @@ import { membersTable } from '../present/tables/members.ts';
 import { reliefTable } from '../present/tables/relief.ts';
 import type { Showing } from '../present/tables/showing.ts';
 import { spliceSizesTable, splicesTable } from '../present/tables/splices.ts';
+import { planTable, spreadTable, swingTable } from '../present/tables/spread.ts';
 import { casesTable, forcesTable, redundancyTable } from '../present/tables/statics.ts';
 import {
   pushesTable,
@@ -33,7 +36,16 @@ export const stageTables = {
     decisionsTable(s),
   ],
   statics: (s) => [casesTable(s), forcesTable(s), redundancyTable(s)],
-  trammel: (s) => [targetsTable(s), readingsTable(s), shapeTable(s)],
+  trammel: (s) => [
+    targetsTable(s),
+    readingsTable(s),
+    shapeTable(s),
+    ellipsoidsTable(s),
+    swingTable(s),
+    spreadTable(s),
+    planTable(s),
+    holdsTable(s),
+  ],
   lockedIn: (s) => [lockedInTable(s), suspectsTable(s), leftOverTable(s)],
   loadPath: (s) => [
     lookNextTable(s),

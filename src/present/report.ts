@@ -9,6 +9,7 @@ import { pdfBytes } from './pdf.ts';
 import { damageReport, type ReportOptions } from './record.ts';
 import { sheets } from './sheet/layout.ts';
 import { allTables } from './tables/allTables.ts';
+import { trammelSheetPdf } from './trammelSheet.ts';
 import { pageFoot } from './words/cautions.ts';
 
 /** A file to write or to offer: a name without folder, and its bytes. */
@@ -18,7 +19,7 @@ export interface ReportFile {
 }
 
 /**
- * Everything a job is handed over as: `report.pdf` and one CSV a table, in the order of the work.
+ * Everything a job is handed over as: `report.pdf`, `trammel-sheet.pdf` and one CSV a table, in the order of the work.
  * The one function that both the screen and the terminal call; same job, options and photos, same bytes.
  */
 export const reportFiles = async (
@@ -50,6 +51,7 @@ export const reportFiles = async (
   const encoder = new TextEncoder();
   return [
     { name: 'report.pdf', bytes: pdf },
+    { name: 'trammel-sheet.pdf', bytes: await trammelSheetPdf(job, assessment, options) },
     ...allTables({ job, assessment, units: options.units }).map((table) => ({
       name: `${table.name}.csv`,
       bytes: encoder.encode(csvText(table, head)),

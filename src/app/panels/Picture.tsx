@@ -7,6 +7,7 @@ import { useSwing } from '../picture/useSwing.ts';
 import type { Hit, SceneShape } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
 import { ghostedIds } from '../state/apart.ts';
+import { useEntry } from '../state/entry.ts';
 import { useOverlay } from '../state/overlay.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, selectAll, setView, useView } from '../state/view.ts';
@@ -36,14 +37,18 @@ export const Picture = () => {
   const { selected, apart, hidden, labels, camera, route, found, several } = useView();
   const { light, units } = usePrefs();
   const motionless = useStill();
-  const picks = useMemo(() => new Set(selected), [selected]);
+  const lit = useEntry((entry) => entry.lit);
+  const picks = useMemo(
+    () => new Set(route === 'trammel' && selected.length === 0 ? lit : selected),
+    [route, selected, lit],
+  );
   const ghosted = useMemo(
     () => (now ? ghostedIds(now.truss, now.marks, apart, hidden) : new Set<string>()),
     [now, apart, hidden],
   );
   const lines = useMemo(
-    () => (now && trammel && route === 'trammel' ? trammelLines(now, trammel, selected, units) : []),
-    [now, trammel, route, selected, units],
+    () => (now && trammel && route === 'trammel' ? trammelLines(now, trammel, selected, lit, units) : []),
+    [now, trammel, route, selected, lit, units],
   );
   const shape = useMemo(
     () => (trammel && route === 'trammel' ? foundShape(trammel, found.hold, found.factor) : undefined),

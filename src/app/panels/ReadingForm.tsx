@@ -19,13 +19,21 @@ import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 
-interface EndState {
+export interface EndState {
   readonly mark: ReadingEnd['mark'];
   readonly on: string;
   readonly clock: number | undefined;
 }
 
-const axisEnd: EndState = { mark: 'axis', on: '', clock: undefined };
+export const axisEnd: EndState = { mark: 'axis', on: '', clock: undefined };
+
+/** The end of a reading as the record keeps it. */
+export const endOf = (cluster: string, { mark, on, clock }: EndState): ReadingEnd => ({
+  cluster,
+  mark,
+  ...(mark === 'axis' || on === '' ? {} : { on }),
+  ...(mark === 'axis' || clock === undefined ? {} : { clock }),
+});
 
 /** One distance as it was taken: a length, or a trammel set and by how much it missed. */
 export const ReadingForm = ({ from, to }: { readonly from: string; readonly to: string }) => {
@@ -51,14 +59,8 @@ export const ReadingForm = ({ from, to }: { readonly from: string; readonly to: 
       return;
     }
     const typed = by === 'length' ? { lengthIn: texts.length } : { setIn: texts.set, missIn: texts.miss };
-    const end = (cluster: string, { mark, on, clock }: EndState): ReadingEnd => ({
-      cluster,
-      mark,
-      ...(mark === 'axis' || on === '' ? {} : { on }),
-      ...(mark === 'axis' || clock === undefined ? {} : { clock }),
-    });
     const reading = {
-      ends: [end(from, ends[0]), end(to, ends[1])],
+      ends: [endOf(from, ends[0]), endOf(to, ends[1])],
       ...(by === 'length' && length.kind === 'length' ? { lengthIn: length.valueIn } : {}),
       ...(by === 'setAndMiss' && setAt.kind === 'length' && miss.kind === 'length'
         ? { setAndMiss: { setIn: setAt.valueIn, missIn: miss.valueIn } }
@@ -130,7 +132,7 @@ export const ReadingForm = ({ from, to }: { readonly from: string; readonly to: 
   );
 };
 
-const Pick = <V extends string>({
+export const Pick = <V extends string>({
   label,
   value,
   options,
@@ -157,7 +159,7 @@ const Pick = <V extends string>({
   </label>
 );
 
-const End = ({
+export const End = ({
   cluster,
   end,
   onChange,

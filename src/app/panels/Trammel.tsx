@@ -18,42 +18,64 @@ import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { useView } from '../state/view.ts';
 import { ReadingForm } from './ReadingForm.tsx';
+import { TrammelEntry } from './TrammelEntry.tsx';
 import { Fits } from './TrammelFit.tsx';
-import { FoundShape, Plan, Work } from './TrammelWork.tsx';
+import { TrammelHolds } from './TrammelHolds.tsx';
+import { TrammelOwn } from './TrammelOwn.tsx';
+import { TrammelPlan } from './TrammelPlan.tsx';
+import { TrammelShape } from './TrammelShape.tsx';
+import { SheetButton } from './TrammelSheetButton.tsx';
+import { BaySwings, TrammelSpread } from './TrammelSpread.tsx';
+import { PairsTable } from './TrammelTargets.tsx';
 import { targetsFor } from './trammelLines.ts';
 
-/** Distances to hold round the tube in hand, what was read, and the difference with the work it means. */
+/**
+ * The trammel in the order of its use: the reading in hand, what the readings say, what to spread, how the bays sit, the
+ * plan and the hold points, and every target.
+ */
 export const TrammelPanel = () => {
   const now = useAnswer((answer) => answer.atOnce);
   const all = useAnswer((answer) => answer.assessment);
   const selected = useView((view) => view.selected);
   if (!now || !all) return <Waiting />;
-  const targets = targetsFor(now, all.trammel, selected);
+  const { trammel } = all;
+  const targets = targetsFor(now, trammel, selected);
   const last = selected.at(-1);
   return (
     <div className="stack">
-      <Fits trammel={all.trammel} />
-      <FoundShape trammel={all.trammel} />
-      <Work trammel={all.trammel} />
+      <TrammelEntry now={now} trammel={trammel} />
+      <Fits trammel={trammel} />
+      <TrammelSpread trammel={trammel} />
+      <BaySwings trammel={trammel} />
+      <TrammelShape trammel={trammel} />
+      <TrammelPlan trammel={trammel} now={now} />
+      <TrammelHolds trammel={trammel} />
       <section className="stack tight" aria-label="Trammel targets">
         <h2>{last === undefined ? 'Distances measured' : `Distances round ${last}`}</h2>
         {targets.length === 0 ? (
           <p className="empty">
             {last === undefined
-              ? 'Nothing measured yet. Select a tube or a cluster to see the distances to take there.'
-              : 'No target here. Enter a reading between any two station points below.'}
+              ? 'Nothing measured yet: take the first reading above.'
+              : 'No target here. Take a reading above.'}
           </p>
         ) : (
-          <ul className="entries">
-            {targets.map((target) => (
-              <TargetEntry key={target.id} target={target} />
-            ))}
-          </ul>
+          <>
+            <PairsTable targets={targets} trammel={trammel} />
+            <details>
+              <summary>Basis, limits and readings of each</summary>
+              <ul className="entries">
+                {targets.map((target) => (
+                  <TargetEntry key={target.id} target={target} />
+                ))}
+              </ul>
+            </details>
+          </>
         )}
       </section>
-      <Plan trammel={all.trammel} />
+      <TrammelOwn now={now} trammel={trammel} />
+      <SheetButton />
       <Cautions step="measuring" />
-      <Issues issues={all.trammel.issues} />
+      <Issues issues={trammel.issues} />
     </div>
   );
 };

@@ -24,31 +24,39 @@ const sharesFace = (now: AtOnce, target: Target, id: string | undefined): boolea
       (face.members.includes(id ?? '') || face.corners.includes(id ?? '')) && target.faces.includes(face.id),
   );
 
-/** Lines of the measured targets, and of those in a face of what is selected; the number says target or difference. */
+/**
+ * The line in hand, strong; those of the measured targets, and of those in a face of what is selected, thin. The number
+ * says target or difference.
+ */
 export const trammelLines = (
   now: AtOnce,
   trammel: Trammel,
   selected: readonly string[],
+  lit: readonly string[],
   units: Units,
-): readonly SceneLine[] =>
-  targetsFor(now, trammel, selected)
-    .filter((target) => target.compared.length > 0 || sharesFace(now, target, selected.at(-1)))
-    .flatMap((target) => {
-      const [from, to] = [now.clusters.get(target.from), now.clusters.get(target.to)];
-      const latest = target.compared.at(-1);
-      if (!from || !to) return [];
-      return [
-        {
-          id: target.id,
-          from: from.at,
-          to: to.at,
-          label: latest
+): readonly SceneLine[] => {
+  const inHand = trammel.targets.find(({ from, to }) => from === lit[0] && to === lit[1]);
+  const round = targetsFor(now, trammel, selected).filter(
+    (target) => target !== inHand && (target.compared.length > 0 || sharesFace(now, target, selected.at(-1))),
+  );
+  return [...(inHand ? [inHand] : []), ...round].flatMap((target) => {
+    const [from, to] = [now.clusters.get(target.from), now.clusters.get(target.to)];
+    const latest = target.compared.at(-1);
+    if (!from || !to) return [];
+    return [
+      {
+        id: target.id,
+        from: from.at,
+        to: to.at,
+        label:
+          latest && target !== inHand
             ? showDifference(latest.differenceIn.value, units, false)
             : showLength(target.targetIn.value, units),
-          strong: latest !== undefined,
-        },
-      ];
-    });
+        strong: target === inHand,
+      },
+    ];
+  });
+};
 
 /** The shape that the readings of a hold fix, for the picture; clusters they leave open stay as drawn. */
 export const foundShape = (trammel: Trammel, hold: Hold | null, factor: number): SceneShape | undefined => {

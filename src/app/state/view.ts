@@ -4,8 +4,19 @@ import type { State } from '../../core/walkRound/result.ts';
 import type { SceneProps, ViewAsk, ViewName } from '../scene/sceneProps.ts';
 
 /** The words of the route, in the order of the work. Only what exists is shown. */
-export const routes = ['start', 'walkRound', 'loadPath', 'trammel', 'relieve', 'record'] as const;
-export type Route = (typeof routes)[number];
+export const routes = [
+  'start',
+  'walkRound',
+  'loadPath',
+  'trammel',
+  'decide',
+  'relieve',
+  'straighten',
+  'splice',
+  'record',
+] as const;
+/** Bench sums stand beside the route: they need no job. */
+export type Route = (typeof routes)[number] | 'bench';
 
 /** A bay, a face or a list that is set apart: the rest ghosted, or itself ghosted. */
 export interface Apart {
@@ -34,7 +45,7 @@ export interface View {
   /** Where the selected tube was touched, from its `from` cluster. */
   readonly touchedIn: number | null;
   /** The hold whose measured shape is drawn, and how often its moves are enlarged; none: the truss as drawn. */
-  readonly found: { readonly hold: Hold | null; readonly factor: 1 | 10 | 50 };
+  readonly found: { readonly hold: Hold | null; readonly factor: number };
   /** How the next tubes are looked at: goes on every look record. */
   readonly lookBy: { readonly method: Look['method']; readonly finishRemoved: boolean };
   /** Several are picked one after another without a modifier key. */
@@ -52,7 +63,7 @@ export const startView: View = {
   search: '',
   sort: { by: 'place', down: false },
   touchedIn: null,
-  found: { hold: null, factor: 10 },
+  found: { hold: null, factor: 1 },
   lookBy: { method: 'eye', finishRemoved: false },
   several: false,
 };

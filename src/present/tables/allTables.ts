@@ -3,8 +3,10 @@ import type { Table } from '../table.ts';
 import { clustersTable } from './clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from './coverage.ts';
 import { decidedTable, dispositionsTable, ownLimitsTable } from './dispositions.ts';
+import { ellipsoidsTable } from './ellipsoids.ts';
 import { enteredReadingsTable, workLogTable } from './entered.ts';
 import { decisionsTable, findingsTable } from './findings.ts';
+import { holdsTable } from './holds.ts';
 import { leftOverTable } from './leftOver.ts';
 import { lockedInTable, suspectsTable } from './lockedIn.ts';
 import { lookNextTable } from './lookNext.ts';
@@ -44,9 +46,11 @@ export const allTables = (showing: Showing): readonly Table[] => {
     readingsTable(showing),
     enteredReadingsTable(showing, live.readings),
     shapeTable(showing),
+    ellipsoidsTable(showing),
     swingTable(showing),
     spreadTable(showing),
     planTable(showing),
+    holdsTable(showing),
     lockedInTable(showing),
     suspectsTable(showing),
     leftOverTable(showing),

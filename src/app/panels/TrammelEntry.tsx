@@ -1,0 +1,338 @@
+import '../style/trammel.css';
+import { type KeyboardEvent, useEffect, useMemo, useState } from 'react';
+import { nearestFraction } from '../../core/base/lengthText.ts';
+import { inToMm, mmToIn } from '../../core/base/units.ts';
+import type { Draft } from '../../core/job/change.ts';
+import { holds, instruments, type Reading } from '../../core/job/jobSchema.ts';
+import { aimAt } from '../../core/trammel/aim.ts';
+import { ASSUMED_STD_IN, instrumentStd } from '../../core/trammel/observations.ts';
+import type { Target, Trammel } from '../../core/trammel/result.ts';
+import { verdictOf } from '../../core/trammel/verdict.ts';
+import { showLength, showWork, type Units } from '../../present/show.ts';
+import { distanceLine } from '../../present/tables/pairs.ts';
+import { holdWords, instrumentWords, markWords, verdictWords } from '../../present/words/record.ts';
+import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
+import { Issues } from '../parts/Issues.tsx';
+import { Keypad } from '../parts/Keypad.tsx';
+import { pressed } from '../parts/keypadText.ts';
+import { readEntry } from '../parts/lengthEntry.ts';
+import type { AtOnce } from '../state/answer.ts';
+import { setEntry, useEntry } from '../state/entry.ts';
+import { useJob } from '../state/job.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { recordReading, strike, undoReading } from '../trammelDeeds.ts';
+import { axisEnd, End, endOf, Pick } from './ReadingForm.tsx';
+
+const keyOf = (a: string, b: string): string => [a, b].sort().join(' ');
+const readingKey = ({ ends: [a, b] }: Pick<Reading, 'ends'>): string => keyOf(a.cluster, b.cluster);
+
+/** The setting a trammel is given: the target as the person reads it off a scale. */
+const asSet = (valueIn: number, units: Units): number =>
+  units === 'mm'
+    ? mmToIn(Math.round(inToMm(valueIn) * 10) / 10)
+    : units === 'inDecimal'
+      ? Math.round(valueIn * 1000) / 1000
+      : nearestFraction(valueIn, 64).inches;
+
+/**
+ * One reading after another on the hangar floor: the next of the list at a glance, a keypad, the target and the
+ * difference at once, and the last one undone with one touch.
+ */
+export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly trammel: Trammel }) => {
+  const entry = useEntry();
+  const units = usePrefs((prefs) => prefs.units);
+  const refused = useJob((state) => state.refused);
+  const jobKey = useJob((state) => state.key);
+  const [asked, setAsked] = useState(false);
+  const [marks, setMarks] = useState<readonly [typeof axisEnd, typeof axisEnd]>([axisEnd, axisEnd]);
+  const { readings, manual } = now.live;
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: instrument and hold start as the last reading of the job had them
+  useEffect(() => {
+    const last = readings.at(-1);
+    if (last && entry.recorded.length === 0) setEntry({ hold: last.hold, instrument: last.instrument });
+  }, [jobKey]);
+
+  const byId = useMemo(() => new Map(trammel.targets.map((t) => [t.id, t])), [trammel]);
+  const byKey = useMemo(() => new Map(trammel.targets.map((t) => [keyOf(t.from, t.to), t])), [trammel]);
+  const asks = trammel.holds?.find(({ hold }) => hold === entry.hold)?.asks ?? [];
+  const list = asks.flatMap(({ target }) => byId.get(target) ?? []);
+  const read = new Set(readings.filter(({ hold }) => hold === entry.hold).map(readingKey));
+  const isRead = (t: Target): boolean => read.has(keyOf(t.from, t.to));
+  const left = list.filter((t) => !isRead(t));
+  const current = (entry.line === null ? undefined : byId.get(entry.line)) ?? left[0] ?? list[0];
+
+  const lit = current ? `${current.from} ${current.to}` : '';
+  useEffect(() => {
+    setEntry({ lit: lit === '' ? [] : lit.split(' ') });
+    return () => setEntry({ lit: [] });
+  }, [lit]);
+
+  if (!current) return <p className="empty">No distance to read: the truss has none within reach.</p>;
+
+  const place = list.indexOf(current);
+  const aim = aimAt(current, entry.hold, manual);
+  const setIn = asSet(aim.value, units);
+  const typed = readEntry(entry.text, units, false);
+  const compared = current.compared.find(({ hold }) => hold === entry.hold);
+  const go = (by: number): void => {
+    const at = place < 0 ? 0 : (place + by + list.length) % list.length;
+    setEntry({ line: list[at]?.id ?? null, text: '' });
+    setAsked(false);
+  };
+
+  const record = (how: Partial<Draft<Reading>>): void => {
+    const saved = recordReading({
+      ends: [endOf(current.from, marks[0]), endOf(current.to, marks[1])],
+      instrument: entry.instrument,
+      hold: entry.hold,
+      ...how,
+    } as Draft<Reading>);
+    setAsked(!saved);
+    if (!saved) return;
+    const after = list.slice(place + 1).concat(list.slice(0, Math.max(0, place)));
+    setEntry({ line: after.find((t) => !isRead(t))?.id ?? null });
+  };
+  const recordLength = (): void => {
+    if (typed.kind === 'length') record({ lengthIn: typed.valueIn, typed: { lengthIn: entry.text } });
+    else setAsked(true);
+  };
+  const recordMiss = (sign: 1 | -1 | 0): void => {
+    if (sign === 0) record({ setAndMiss: { setIn, missIn: 0 } });
+    else if (typed.kind === 'length')
+      record({ setAndMiss: { setIn, missIn: sign * typed.valueIn }, typed: { missIn: entry.text } });
+    else setAsked(true);
+  };
+  const undoable = entry.recorded.findLast((id) => readings.some((r) => r.id === id));
+  const last = readings.find(({ id }) => id === undoable);
+  const lastLine = last && byKey.get(readingKey(last))?.id;
+
+  return (
+    <section className="stack tight" aria-label="Take a reading">
+      <div className="fields">
+        <Pick
+          label="Hold"
+          value={entry.hold}
+          options={holds}
+          words={holdWords}
+          onChange={(hold) => setEntry({ hold, line: null, text: '' })}
+        />
+        <Pick
+          label="Instrument"
+          value={entry.instrument}
+          options={instruments}
+          words={instrumentWords}
+          onChange={(instrument) => setEntry({ instrument })}
+        />
+      </div>
+      <div className="reading">
+        <div className="reading-next">
+          <h2>{current.id}</h2>
+          <button type="button" aria-label="Line before" onClick={() => go(-1)}>
+            ‹
+          </button>
+          <button type="button" aria-label="Next line" onClick={() => go(1)}>
+            ›
+          </button>
+          <span className="small">
+            {place < 0 ? 'not asked for by this hold' : `${place + 1} of ${list.length}, ${left.length} left`}
+            {isRead(current) ? ' · read already: another is averaged with it' : ''}
+          </span>
+          <span className="small soft">{distanceLine(current)}</span>
+        </div>
+        <div className="figures">
+          <FigureLine
+            name={aim === current.targetIn ? 'Target, true' : 'Target and weld shrinkage'}
+            figure={aim}
+            text={showLength(aim.value, units, 64)}
+          />
+          {current.toleranceIn ? (
+            <FigureLine name="Limit ±" figure={current.toleranceIn} />
+          ) : (
+            <PlainLine name="Limit">no limit loaded</PlainLine>
+          )}
+        </div>
+        <fieldset className="halves" aria-label="How it is taken">
+          {(['length', 'setAndMiss'] as const).map((by) => (
+            <button
+              key={by}
+              type="button"
+              aria-pressed={entry.by === by}
+              onClick={() => setEntry({ by, text: '' })}
+            >
+              {by === 'length' ? 'Length' : 'Set, and the miss'}
+            </button>
+          ))}
+        </fieldset>
+        {entry.by === 'setAndMiss' && (
+          <p>
+            Set the trammel to <strong>{showLength(setIn, units, 64)}</strong>, one point in one mark. Where
+            does the other point stand?
+          </p>
+        )}
+        <Readout
+          typed={entry.text}
+          units={units}
+          asked={asked}
+          onEnter={recordLength}
+          miss={entry.by === 'setAndMiss'}
+        />
+        {entry.by === 'length' && typed.kind === 'length' && (
+          <Off
+            differenceIn={typed.valueIn - aim.value}
+            stdIn={instrumentStd(manual, entry.instrument) ?? ASSUMED_STD_IN}
+            toleranceIn={current.toleranceIn?.value}
+            units={units}
+          />
+        )}
+        {entry.text === '' && compared && (
+          <>
+            <Off
+              differenceIn={compared.differenceIn.value}
+              stdIn={compared.differenceIn.std ?? ASSUMED_STD_IN}
+              toleranceIn={current.toleranceIn?.value}
+              units={units}
+            />
+            <p className="small">
+              {compared.readings.length === 1 ? 'One reading' : `${compared.readings.length} readings, mean`}{' '}
+              {showLength(compared.foundIn.value, units, 64)}
+              {compared.scatterIn === undefined
+                ? ''
+                : `; they scatter by ${showLength(compared.scatterIn, units, 64)}`}
+            </p>
+          </>
+        )}
+        <Keypad
+          units={units}
+          onKey={(key) => {
+            setAsked(false);
+            setEntry({ text: pressed(entry.text, key) });
+          }}
+        />
+        {entry.by === 'setAndMiss' && (
+          <div className="miss">
+            <button type="button" onClick={() => recordMiss(-1)}>
+              Inside the mark by it
+            </button>
+            <button type="button" onClick={() => recordMiss(0)}>
+              On the mark
+            </button>
+            <button type="button" onClick={() => recordMiss(1)}>
+              Outside the mark by it
+            </button>
+          </div>
+        )}
+        <div className="reading-deeds">
+          {entry.by === 'length' ? (
+            <button type="button" className="main" onClick={recordLength}>
+              Record
+            </button>
+          ) : (
+            <span className="small soft">
+              Type the miss, then say which side. Inside: the distance is longer than the setting.
+            </span>
+          )}
+          <button
+            type="button"
+            disabled={!last}
+            onClick={() => undoReading((r) => byKey.get(readingKey(r))?.id ?? '')}
+          >
+            {lastLine ? `Undo ${lastLine}` : 'Undo last'}
+          </button>
+        </div>
+        <Issues issues={refused} title="Not recorded" />
+        <details>
+          <summary>Where the points stand: {marks.map(({ mark }) => markWords[mark]).join(', ')}</summary>
+          <div className="stack">
+            <End cluster={current.from} end={marks[0]} onChange={(end) => setMarks([end, marks[1]])} />
+            <End cluster={current.to} end={marks[1]} onChange={(end) => setMarks([marks[0], end])} />
+          </div>
+        </details>
+        <button type="button" className="link" onClick={() => strike(current.id)}>
+          Cannot be reached: strike it and plan anew
+        </button>
+      </div>
+    </section>
+  );
+};
+
+/** What is typed, big; what it was read as, beside. A keyboard types into it as well. */
+const Readout = ({
+  typed,
+  units,
+  asked,
+  miss,
+  onEnter,
+}: {
+  readonly typed: string;
+  readonly units: Units;
+  readonly asked: boolean;
+  readonly miss: boolean;
+  readonly onEnter: () => void;
+}) => {
+  const entry = readEntry(typed, units, false);
+  const error =
+    entry.kind === 'wrong'
+      ? entry.words
+      : entry.kind === 'empty' && asked
+        ? 'Type a length first.'
+        : undefined;
+  return (
+    <div className="readout">
+      <input
+        className={typed === '' ? 'readout-typed empty-typed' : 'readout-typed'}
+        aria-label={miss ? 'Miss' : 'Length read'}
+        aria-describedby="readout-said"
+        inputMode="none"
+        autoComplete="off"
+        spellCheck={false}
+        placeholder={units === 'mm' ? 'mm' : 'in'}
+        value={typed}
+        onChange={(e) => setEntry({ text: e.target.value })}
+        onKeyDown={(e: KeyboardEvent) => {
+          if (e.key === 'Enter' && !miss) onEnter();
+        }}
+      />
+      <span className="readout-value">{entry.kind === 'length' ? entry.shown : ''}</span>
+      <span id="readout-said" className={error === undefined ? 'unseen' : 'small wide'} aria-live="polite">
+        {error ?? (entry.kind === 'length' ? entry.shown : '')}
+      </span>
+    </div>
+  );
+};
+
+/** Longer or shorter than asked, and the work it means: an arrow, a word and the amount. */
+const Off = ({
+  differenceIn,
+  stdIn,
+  toleranceIn,
+  units,
+}: {
+  readonly differenceIn: number;
+  readonly stdIn: number;
+  readonly toleranceIn: number | undefined;
+  readonly units: Units;
+}) => {
+  const amount = showWork(Math.abs(differenceIn), units);
+  const none = /^0(\.0+)?( |$)/.test(amount);
+  const verdict = verdictOf(differenceIn, stdIn, toleranceIn);
+  const way = none ? 'none' : verdict === 'inside' ? 'inside' : differenceIn < 0 ? 'spread' : 'draw';
+  return (
+    <div className="off" data-way={way} role="status">
+      <span className="off-arrow" aria-hidden="true">
+        {none ? '=' : differenceIn < 0 ? '← →' : '→ ←'}
+      </span>
+      <span>
+        <strong>
+          {none
+            ? 'On the target'
+            : differenceIn < 0
+              ? `${amount} shorter: spread ${amount}`
+              : `${amount} longer: draw in ${amount}`}
+        </strong>
+        <br />
+        <span className="small">{verdictWords[verdict]}</span>
+      </span>
+    </div>
+  );
+};
