@@ -36,13 +36,13 @@ describe('a pasted table', () => {
 
   it('takes a spreadsheet’s tabs, titles in any order with their own units, and fractions', () => {
     const text =
-      'Station (mm)\tLabel\tUpper WL\tUpper HW\tLower WL\tLower HW\n609.6\t21\t23 5/16\t10\t0\t9 1/2\n';
+      'Station (mm)\tLabel\tUpper WL\tUpper HW\tLower WL\tLower HW\n25.4\t21\t23 5/16\t10\t0\t9 1/2\n';
     const back = read('stations', text);
     expect(back.rows[0]?.faults).toEqual([]);
     expect(back.good).toEqual([
       {
         label: '21',
-        stationIn: 24,
+        stationIn: 1,
         upper: { waterLineIn: 23.3125, halfWidthIn: 10 },
         lower: { waterLineIn: 0, halfWidthIn: 9.5 },
       },

@@ -2,7 +2,7 @@ import { type Issue, issue, ok, type Result, refused } from '../base/issue.ts';
 import type { Vec3 } from '../base/vec3.ts';
 import type { Model, Station } from '../job/modelSchema.ts';
 import { symmetricEigen } from '../statics/dense.ts';
-import { mirrorCluster } from '../truss/names.ts';
+import { mirrorCluster, readCluster } from '../truss/names.ts';
 import type { Cluster } from '../truss/result.ts';
 import { expandTruss } from '../truss/truss.ts';
 import { adjust, fullWeights, networkOf } from './adjust.ts';
@@ -70,7 +70,7 @@ const settled = (
 
 /**
  * Clusters that can still move when every reading keeps its length, the truss staying symmetric and moves of the whole
- * left aside: null vectors of JᵀJ over the places of one side.
+ * left aside: null vectors of JᵀJ over the places of one side, two clusters of one ring held.
  */
 const looseClusters = (
   side: readonly string[],
@@ -83,9 +83,6 @@ const looseClusters = (
     for (const axis of centre(id) ? [0, 2] : [0, 1, 2]) column.set(`${id} ${axis}`, column.size);
   const n = column.size;
   const square: number[][] = Array.from({ length: n }, () => new Array<number>(n).fill(0));
-  const addRow = (row: ReadonlyMap<number, number>): void => {
-    for (const [i, a] of row) for (const [j, b] of row) square[i]![j]! += a * b;
-  };
   for (const r of readings) {
     const [p, q] = [places.get(r.from)!, places.get(r.to)!];
     const far = Math.hypot(q[0] - p[0], q[1] - p[1], q[2] - p[2]);
@@ -102,28 +99,33 @@ const looseClusters = (
         if (at !== undefined) row.set(at, (row.get(at) ?? 0) + (sign * hand * (q[axis] - p[axis])) / far);
       }
     }
-    addRow(row);
+    for (const [i, a] of row) for (const [j, b] of row) square[i]![j]! += a * b;
   }
-  // The three moves of the whole in the centre plane are held at the middle of what was read.
-  const mid = [0, 2].map((axis) => side.reduce((s, id) => s + places.get(id)![axis]!, 0) / side.length);
-  const span = Math.max(1, ...side.map((id) => Math.abs(places.get(id)![0] - mid[0]!)));
-  const rigid = [new Map<number, number>(), new Map<number, number>(), new Map<number, number>()];
-  for (const id of side) {
-    const [x, , z] = places.get(id)!;
-    rigid[0]!.set(column.get(`${id} 0`)!, 1 / side.length);
-    rigid[1]!.set(column.get(`${id} 2`)!, 1 / side.length);
-    rigid[2]!.set(column.get(`${id} 0`)!, -(z - mid[1]!) / span / side.length);
-    rigid[2]!.set(column.get(`${id} 2`)!, (x - mid[0]!) / span / side.length);
-  }
-  for (const row of rigid) addRow(row);
-  const { values, vectors } = symmetricEigen(square);
-  const most = values.at(-1) ?? 1;
-  const free = vectors.filter((_, k) => values[k]! < 1e-9 * most);
-  return new Set(
-    side.filter((id) =>
-      free.some((v) => [0, 1, 2].some((axis) => Math.abs(v[column.get(`${id} ${axis}`) ?? -1] ?? 0) > 1e-4)),
-    ),
-  );
+  const standing = readings.filter((r) => side.includes(r.from) && side.includes(r.to));
+  const rings = standing.filter((r) => readCluster(r.from)?.station === readCluster(r.to)?.station);
+  const looseFrom = ({ from, to }: SideReading): string[] => {
+    const [p, q] = [places.get(from)!, places.get(to)!];
+    const held = square.map((row) => [...row]);
+    const hold = (terms: readonly (readonly [string, number])[]): void => {
+      for (const [i, a] of terms) for (const [j, b] of terms) held[column.get(i)!]![column.get(j)!]! += a * b;
+    };
+    hold([[`${from} 0`, 1]]);
+    hold([[`${from} 2`, 1]]);
+    const far = Math.hypot(q[0] - p[0], q[2] - p[2]);
+    if (far < 1) return [...side];
+    hold([
+      [`${to} 0`, -(q[2] - p[2]) / far],
+      [`${to} 2`, (q[0] - p[0]) / far],
+    ]);
+    const { values, vectors } = symmetricEigen(held);
+    const free = vectors.filter((_, k) => values[k]! < 1e-9 * (values.at(-1) ?? 1));
+    const moves = (id: string): boolean =>
+      free.some((v) => [0, 1, 2].some((axis) => Math.abs(v[column.get(`${id} ${axis}`) ?? -1] ?? 0) > 1e-4));
+    return side.filter(moves);
+  };
+  // Seen from a tube that hangs loose itself all else moves: the view with the fewest loose is the truss's own.
+  const seen = (rings.length > 0 ? rings : standing).map(looseFrom);
+  return new Set(seen.reduce((least, now) => (now.length < least.length ? now : least), [...side]));
 };
 
 /** The rows of the table at the places found, so that a later change of the table starts from them. */

@@ -6,7 +6,7 @@ import { boxModel } from '../../kit/trusses.ts';
 
 const stamp = { by: 'A', at: '2026-01-01T00:00:00Z', device: 'd' };
 const records: readonly JobRecord[] = [
-  { kind: 'note', id: 'n1', ...stamp, of: 'U2L-U3L', text: 'x' } as JobRecord,
+  { kind: 'note', id: 'n1', ...stamp, of: 'U2L-U3L', text: 'x' } as unknown as JobRecord,
   { kind: 'decision', id: 'd1', ...stamp, of: 'U1L-U2L', choice: 'replace' },
 ];
 const start = boxModel(6, { bays: 3, bracing: 'crossed', tapered: false });
