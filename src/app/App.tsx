@@ -24,8 +24,12 @@ const panels: { readonly [R in RouteName]: ComponentType } = {
   walkRound: lazy(async () => ({ default: (await import('./panels/WalkRound.tsx')).WalkRoundPanel })),
   loadPath: lazy(async () => ({ default: (await import('./panels/LoadPath.tsx')).LoadPathPanel })),
   trammel: lazy(async () => ({ default: (await import('./panels/Trammel.tsx')).TrammelPanel })),
+  decide: lazy(async () => ({ default: (await import('./panels/DecidePanel.tsx')).DecidePanel })),
   relieve: lazy(async () => ({ default: (await import('./panels/Relieve.tsx')).RelievePanel })),
+  straighten: lazy(async () => ({ default: (await import('./panels/Straighten.tsx')).StraightenPanel })),
+  splice: lazy(async () => ({ default: (await import('./panels/Splice.tsx')).SplicePanel })),
   record: lazy(async () => ({ default: (await import('./panels/Record.tsx')).RecordPanel })),
+  bench: lazy(async () => ({ default: (await import('./panels/Bench.tsx')).BenchPanel })),
 };
 
 const TrussTable = lazy(async () => ({ default: (await import('./panels/TrussTable.tsx')).TrussTable }));
@@ -59,7 +63,7 @@ export const App = () => {
   const Panel = panels[route];
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: a file may be dropped anywhere; opening by button and key does the same
-    <div className="sheet" data-middle={middle} onDragOver={(e) => e.preventDefault()} onDrop={dropped}>
+    <div className="sheet" data-middle={middle} data-route={route} onDragOver={(e) => e.preventDefault()} onDrop={dropped}>
       <Head />
       <Notices />
       <Route />

@@ -3,6 +3,7 @@ import './style/tokens.css';
 import './style/parts.css';
 import './style/sheet.css';
 import './style/overlay.css';
+import './style/shop.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';

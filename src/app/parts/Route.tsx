@@ -8,8 +8,12 @@ export const routeWords = {
   walkRound: 'Walk-round',
   loadPath: 'Load path',
   trammel: 'Trammel',
+  decide: 'Decide',
   relieve: 'Relieve',
+  straighten: 'Straighten',
+  splice: 'Splice',
   record: 'Record',
+  bench: 'Bench sums',
 } as const satisfies Record<RouteName, string>;
 
 /** The count that matters at each word of the route. */
@@ -27,6 +31,11 @@ const counts = {
     const outside = latest.filter((one) => one.verdict === 'outside').length;
     return outside > 0 ? `${outside} outside` : `${latest.length} of ${all.trammel.targets.length} measured`;
   },
+  decide: (now) => {
+    if (!now) return '';
+    const undecided = now.coverage.members.undecided + now.coverage.clusters.undecided;
+    return undecided > 0 ? `${undecided} undecided` : 'none undecided';
+  },
   relieve: (now, all) => {
     const hurt = all?.relief.targets.filter(({ member, candidates }) => {
       const mark = now?.marks.get(member);
@@ -34,12 +43,23 @@ const counts = {
     });
     return hurt && hurt.length > 0 ? `${countWords(hurt.length, 'tube')} with cuts to weigh` : '';
   },
+  straighten: (now, all) => {
+    const chosen = all?.straighten.members.filter(({ member, says }) => {
+      const choice = now?.marks.get(member)?.choice;
+      return (choice === 'straighten' || choice === 'roundOut') && says !== 'straight';
+    });
+    return chosen && chosen.length > 0 ? `${chosen.length} to straighten` : '';
+  },
+  splice: (_, all) => {
+    const decided = all?.splice.members.length ?? 0;
+    return decided > 0 ? `${countWords(decided, 'tube')} decided` : '';
+  },
   record: (now) => {
     if (!now) return '';
     const { undecided } = now.coverage.members;
     return undecided > 0 ? `${undecided} undecided` : countWords(now.coverage.findings.length, 'finding');
   },
-} as const satisfies Record<RouteName, (now: AtOnce | null, all: Assessment | null) => string>;
+} as const satisfies Record<(typeof routes)[number], (now: AtOnce | null, all: Assessment | null) => string>;
 
 /** The way through the job, in the order of the work. It shows the way and locks nothing. */
 export const Route = () => {

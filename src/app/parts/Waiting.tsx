@@ -15,6 +15,9 @@ const stageWords: Readonly<Record<string, string>> = {
   lockedIn: 'working the locked-in forces',
   loadPath: 'following the load',
   relief: 'trying the cuts',
+  disposition: 'holding findings against the rules',
+  straighten: 'setting up the presses',
+  splice: 'working out the splices',
 };
 
 /** Long work says what it is doing and can be stopped; it takes its own line, over nothing. */

@@ -15,7 +15,10 @@ const POINTS = 25;
  * given, mid-chord; a chord shorter than the tube lies centred on the place.
  * Source: `shapes.md`, findings; methods §3.
  */
-export const fitOfFinding = (member: Member, finding: Bow): AxisFit | null => {
+export const fitOfFinding = (
+  member: Pick<Member, 'from' | 'to' | 'lengthIn'>,
+  finding: Pick<Bow, 'id' | 'depthIn' | 'chordIn' | 'place' | 'shape' | 'clock' | 'stdIn'>,
+): AxisFit | null => {
   const { depthIn, place } = finding;
   if (depthIn === undefined || depthIn <= 0) return null;
   const chordIn = Math.min(finding.chordIn ?? member.lengthIn, member.lengthIn);

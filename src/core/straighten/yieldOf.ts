@@ -13,7 +13,10 @@ const SCATTER = 1.35;
  *
  * Assumes: `yield-scatter-1.35`; no published scatter was found: common practice, no source.
  */
-export const yieldOf = (member: Member, manual: readonly RecordOf<'manual'>[]): Figure => {
+export const yieldOf = (
+  member: Pick<Member, 'id' | 'material'> & { readonly section: Pick<Member['section'], 'yieldPsi'> },
+  manual: readonly RecordOf<'manual'>[],
+): Figure => {
   for (const topic of [`yield:${member.id}`, 'yield']) {
     const own = manual.findLast((m) => m.topic === topic && m.unit === 'psi' && (m.value ?? 0) > 0);
     if (own)
