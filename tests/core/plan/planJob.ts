@@ -59,7 +59,8 @@ const opened = <T>(result: { readonly ok: true; readonly value: T } | { readonly
   return result.value;
 };
 
-export const modelNamed = (name: string): Model => opened(readModel(readFileSync(`models/${name}.json`, 'utf8')));
+export const modelNamed = (name: string): Model =>
+  opened(readModel(readFileSync(`models/${name}.json`, 'utf8')));
 export const groundLoop = (): Job => opened(readJob(readFileSync('demo-data/ground-loop.json', 'utf8')));
 
 let count = 0;
