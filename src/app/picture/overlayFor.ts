@@ -218,6 +218,9 @@ const lockedIn = ({ all, overlay, light }: Given): Laid => {
       write: (border) => fixed(border / 1000, border < 950 ? 1 : border % 1000 === 0 ? 0 : 1),
       notes: [
         `Best estimate, shortening only; with full end slopes up to ${showStress(most)}. A tube's range and basis stand in its card.`,
+        ...(locked.suspects.length > 0
+          ? [`Suspected though nobody has seen a bend: ${locked.suspects.map(({ id }) => id).join(', ')}.`]
+          : []),
         ...(locked.unmeasured.length > 0
           ? [`Not in it, no size given: ${locked.unmeasured.join(', ')}.`]
           : []),
