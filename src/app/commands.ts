@@ -155,6 +155,12 @@ export const commands: readonly Command[] = [
     when: () => true,
     do: () => setView({ route }),
   })),
+  {
+    id: 'go-bench',
+    name: `Go to: ${routeWords.bench}`,
+    when: () => true,
+    do: () => setView({ route: 'bench' }),
+  },
   ...(['day', 'night', 'outdoor'] as const).map((light) => ({
     id: `light-${light}`,
     name: `Light: ${light}`,

@@ -2,6 +2,7 @@ import { lazy, Suspense, useMemo } from 'react';
 import { ErrorEdge } from '../parts/ErrorEdge.tsx';
 import { OverlayStrip } from '../picture/OverlayStrip.tsx';
 import { type Laid, overlayFor } from '../picture/overlayFor.ts';
+import { useSpliceMarks } from '../picture/useSpliceMarks.ts';
 import { useStill } from '../picture/useStill.ts';
 import { useSwing } from '../picture/useSwing.ts';
 import type { Hit, SceneShape } from '../scene/sceneProps.ts';
@@ -64,6 +65,7 @@ export const Picture = () => {
         : null,
     [now, all, overlaid, overlay, light, units],
   );
+  const spliced = useSpliceMarks(route === 'splice');
   const swing = useSwing(laid?.swings === true && overlay.playing && !motionless);
   const bent = useMemo(
     () => swung(laid, swing, overlay.playing && !motionless),
@@ -86,7 +88,7 @@ export const Picture = () => {
               {...(laid?.colours ? { colours: laid.colours } : {})}
               {...(laid?.numbers ? { numbers: laid.numbers } : {})}
               {...(laid?.arrows ? { arrows: laid.arrows } : {})}
-              {...(laid?.cutMarks ? { cutMarks: laid.cutMarks } : {})}
+              {...(laid?.cutMarks ? { cutMarks: laid.cutMarks } : spliced ? { cutMarks: spliced } : {})}
               scaleUnit={units === 'mm' ? 'mm' : 'in'}
               adding={several}
               onUnavailable={showTable}

@@ -11,6 +11,7 @@ import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { useSaved } from '../state/saved.ts';
+import { setView } from '../state/view.ts';
 import { OnThisDevice } from './OnThisDevice.tsx';
 import { Program } from './Program.tsx';
 
@@ -29,6 +30,7 @@ export const StartPanel = () => {
       ))}
       {job && <ThisJob />}
       <Begin />
+      <BenchWay />
       <OnThisDevice />
       <Shown />
       <Program />
@@ -166,6 +168,20 @@ const Begin = () => (
         </button>
       ))}
     </div>
+  </section>
+);
+
+const BenchWay = () => (
+  <section className="stack tight" aria-label="Bench sums">
+    <h2>Bench sums</h2>
+    <p className="small soft">
+      One bent or dented tube, no job: fit, cut card, sleeve, template, straightening.
+    </p>
+    <p>
+      <button type="button" onClick={() => setView({ route: 'bench' })}>
+        Bench sums
+      </button>
+    </p>
   </section>
 );
 

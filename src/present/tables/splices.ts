@@ -1,4 +1,6 @@
 import type { Figure } from '../../core/base/figure.ts';
+import { standing } from '../../core/job/standing.ts';
+import { type FinalCut, finalCut } from '../../core/splice/finalCut.ts';
 import type { Design, SpliceRow } from '../../core/splice/result.ts';
 import { showFigure, showTube } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
@@ -103,6 +105,7 @@ export const sizesOf = (
   row: Pick<SpliceRow, 'piece'>,
   { plan }: Pick<Design, 'plan'>,
   { units }: Pick<Showing, 'units'>,
+  final: FinalCut | null = null,
 ): readonly Size[] => {
   if (!plan) return [];
   const ends = endsOf(row);
@@ -118,6 +121,13 @@ export const sizesOf = (
         : [{ what: `${at}: cluster point to the square cut`, figure: stub.longIn }];
     }),
     ...(plan.openingIn ? [{ what: 'Opening on the axis, cut to cut', figure: plan.openingIn }] : []),
+    ...(final
+      ? [
+          { what: 'Opening as measured after spreading, longest line', figure: final.openingIn },
+          { what: `${partWords(final.part, ends)}: cut to, long point`, figure: final.longIn },
+          { what: `${partWords(final.part, ends)}: cut to, short point`, figure: final.shortIn },
+        ]
+      : []),
     ...(plan.gapIn.value > 0 ? [{ what: 'Gap for the weld at each joint', figure: plan.gapIn }] : []),
     ...(plan.gapOtherIn.value > 0 && plan.gapOtherIn.value !== plan.gapIn.value
       ? [{ what: 'Gap by the other reading', figure: plan.gapOtherIn }]
@@ -171,9 +181,14 @@ export const decidedDesigns = ({ choice, designs: all }: SpliceRow): readonly De
 /** Every dimension of the repairs decided, with the basis beside it. */
 export const spliceSizesTable = (showing: Showing): Table => {
   const { units } = showing;
+  const { manual } = standing(showing.job.records);
   const rows = showing.assessment.splice.members.flatMap((row) =>
     decidedDesigns(row).flatMap((design) =>
-      sizesOf(row, design, showing).map((size) => ({ row, design, size })),
+      sizesOf(row, design, showing, finalCut(row.member, design, manual)).map((size) => ({
+        row,
+        design,
+        size,
+      })),
     ),
   );
   return tableOf<(typeof rows)[number]>(

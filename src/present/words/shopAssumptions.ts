@@ -18,6 +18,7 @@ export const shopAssumptions: Readonly<Record<string, string>> = {
   'faces-cut-back': 'faces of the half blocks cut back so that they pinch first',
   'figure-4-34-not-seen': 'where the finger is counted from stands only in figure 4-34, not loaded here',
   'for-ordering-cut-to-the-opening-measured': 'for ordering; cut to the opening measured after spreading',
+  'from-the-opening-measured': 'from the opening measured; both cuts stand as drawn',
   'full-throat-all-round': 'full throat of weld all round',
   'gap-along-the-tube': 'gap measured along the tube',
   'gap-square-to-the-cut': 'gap measured square to the cut',

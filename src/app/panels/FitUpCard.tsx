@@ -1,0 +1,186 @@
+import { useState } from 'react';
+import type { RecordOf } from '../../core/job/jobSchema.ts';
+import type { Design, FitUp, SpliceRow } from '../../core/splice/result.ts';
+import { showFigure, showTime } from '../../present/show.ts';
+import { endsOf } from '../../present/tables/splices.ts';
+import { fitUpStep } from '../../present/words/fitUp.ts';
+import { fitUpWords, partWords } from '../../present/words/splice.ts';
+import { removeRecord } from '../deeds.ts';
+import { LengthField } from '../parts/LengthField.tsx';
+import { useLengths } from '../parts/useLengths.ts';
+import { closeFitUp, tickFitUp } from '../shopDeeds.ts';
+import type { AtOnce } from '../state/answer.ts';
+import { usePrefs } from '../state/prefs.ts';
+
+type Progress = RecordOf<'progress'>;
+
+/** What is looked at before the first tack, ticked one by one; the last by a second person. */
+export const FitUpCard = ({
+  now,
+  row,
+  design,
+}: {
+  readonly now: AtOnce;
+  readonly row: SpliceRow;
+  readonly design: Design;
+}) => {
+  const rows = design.plan?.fitUp ?? [];
+  const ticks = rows.map((one) => {
+    const step = fitUpStep(row.member, design.method, one);
+    return now.live.progress.findLast((p) => p.step === step && p.done);
+  });
+  const open = rows.filter((one, k) => one.step !== 'secondPerson' && !ticks[k]).length;
+  const closed = now.live.progress.findLast((p) => p.step === `fitUp:${row.member}` && p.done);
+  return (
+    <section className="stack tight" aria-label="Fit-up card">
+      <h3>Fit-up card</h3>
+      <p className="small soft">
+        Before the first tack: it cannot be seen afterwards.{' '}
+        {open === 0 ? 'All rows are ticked.' : `${open} to tick.`}
+      </p>
+      <ul className="tick-list">
+        {rows.map((one, k) =>
+          one.step === 'secondPerson' ? null : (
+            <Row
+              key={`${one.step} ${one.part ?? ''}`}
+              row={row}
+              design={design}
+              fitUp={one}
+              tick={ticks[k]}
+            />
+          ),
+        )}
+      </ul>
+      <Closing row={row} open={open} closed={closed} doers={ticks.flatMap((t) => (t ? [t.by] : []))} />
+    </section>
+  );
+};
+
+const Row = ({
+  row,
+  design,
+  fitUp,
+  tick,
+}: {
+  readonly row: SpliceRow;
+  readonly design: Design;
+  readonly fitUp: FitUp;
+  readonly tick: Progress | undefined;
+}) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const [seen, setSeen] = useState('');
+  const proof = fitUp.step === 'proof';
+  const wanting = proof && seen.trim() === '';
+  const name = `${fitUp.part === undefined ? '' : `${partWords(fitUp.part, endsOf(row))}: `}${fitUpWords[fitUp.step]}`;
+  return (
+    <li>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={tick !== undefined}
+          disabled={tick === undefined && wanting}
+          onChange={() =>
+            tick
+              ? removeRecord(tick.id, `Fit-up card of ${row.member}: tick taken off`)
+              : tickFitUp(fitUpStep(row.member, design.method, fitUp), row.member, seen)
+          }
+        />
+        <span>
+          {name}
+          {fitUp.value ? <strong> {showFigure(fitUp.value, units)}</strong> : null}
+        </span>
+      </label>
+      {tick ? (
+        <span className="small soft">
+          {tick.by}, {showTime(tick.at)}
+          {tick.reason ? `; ${tick.reason}` : ''}
+        </span>
+      ) : (
+        proof && (
+          <label className="field">
+            <span className="caption">Proof: mill paper no., tag photo, or wall as measured</span>
+            <input type="text" value={seen} onChange={(e) => setSeen(e.target.value)} />
+          </label>
+        )
+      )}
+    </li>
+  );
+};
+
+const Closing = ({
+  row,
+  open,
+  closed,
+  doers,
+}: {
+  readonly row: SpliceRow;
+  readonly open: number;
+  readonly closed: Progress | undefined;
+  readonly doers: readonly string[];
+}) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const who = usePrefs((prefs) => prefs.who);
+  const lengths = useLengths<'gap' | 'overlap'>();
+  const [marks, setMarks] = useState(false);
+  const [second, setSecond] = useState('');
+  const name = second.trim().toLowerCase();
+  const isDoer = name !== '' && [who, ...doers].some((doer) => doer.trim().toLowerCase() === name);
+  const [gapIn, overlapIn] = [lengths.value('gap'), lengths.value('overlap')];
+  const ready =
+    open === 0 && marks && name !== '' && !isDoer && gapIn !== undefined && overlapIn !== undefined;
+  return (
+    <form
+      className="stack tight choose"
+      aria-label={`Close the fit-up of ${row.member}`}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!ready) return;
+        if (closeFitUp(row.member, { gapIn, overlapIn, marksCentred: marks, secondPerson: second.trim() })) {
+          lengths.clear();
+          setMarks(false);
+          setSecond('');
+        }
+      }}
+    >
+      <h4>{fitUpWords.secondPerson}</h4>
+      {closed?.fitUp && (
+        <p className="small">
+          Seen by {closed.fitUp.secondPerson ?? 'nobody named'}, {showTime(closed.at)}; gap{' '}
+          {closed.fitUp.gapIn === undefined
+            ? 'not entered'
+            : showFigure(
+                {
+                  value: closed.fitUp.gapIn,
+                  unit: 'in',
+                  basis: { kind: 'measured', ref: closed.id },
+                  assumed: [],
+                },
+                units,
+              )}
+          .
+        </p>
+      )}
+      <div className="fields">
+        <LengthField label="Gap found, largest" {...lengths.field('gap')} />
+        <LengthField label="Overlap found, least" {...lengths.field('overlap')} />
+        <label className="field">
+          <span className="caption">Second person</span>
+          <input
+            type="text"
+            value={second}
+            aria-invalid={isDoer}
+            onChange={(e) => setSecond(e.target.value)}
+          />
+          {isDoer && <span className="error">Not the one who did the work.</span>}
+        </label>
+      </div>
+      <label className="check">
+        <input type="checkbox" checked={marks} onChange={(e) => setMarks(e.target.checked)} />
+        Marks stand in the middle of the joints and holes
+      </label>
+      <button type="submit" className="main" disabled={!ready}>
+        {open > 0 ? `Closed until ${open} rows are ticked` : 'Record the fit-up'}
+      </button>
+    </form>
+  );
+};
