@@ -41,6 +41,8 @@ const setHeld = (
 export const HeldForm = ({ open }: { readonly open: boolean }) => {
   const now = useAnswer((answer) => answer.atOnce);
   const units = usePrefs((prefs) => prefs.units);
+  // once opened it stays so while it is filled in, whatever the sums say meanwhile
+  const [shown, setShown] = useState(open);
   const [cluster, setCluster] = useState('');
   const [fixed, setFixed] = useState<readonly (typeof freedoms)[number][]>(['x', 'y', 'z']);
   const [brace, setBrace] = useState({ from: '', to: '', tube: 0 });
@@ -64,7 +66,7 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
   );
   const tube = braceTubes[brace.tube]!;
   return (
-    <details open={open}>
+    <details open={shown} onToggle={(e) => setShown(e.currentTarget.open)}>
       <summary>How the truss is held now</summary>
       <div className="stack tight">
         <div className="field wide">

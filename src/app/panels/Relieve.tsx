@@ -35,7 +35,7 @@ export const RelievePanel = () => {
           The truss as it is held can move without straining a tube. Say below how it is held, before any cut.
         </p>
       )}
-      <HeldForm key={all.relief.kind} open={all.relief.kind !== 'ranked'} />
+      <HeldForm open={all.relief.kind !== 'ranked'} />
       {target ? <Target target={target} /> : <Choose targets={all.relief.targets} />}
       <Issues issues={all.relief.issues} />
     </div>
