@@ -241,7 +241,7 @@ describe('bench templates', () => {
     const [guide, blocks, gauge] = benchTemplates(bench(), 'mm');
     for (const t of [guide!, blocks!, gauge!]) {
       const spans = t.ops.flatMap((op) => {
-        if (op.kind === 'text' || op.steps.length < 30) return [];
+        if (op.kind !== 'path' || op.steps.length < 30) return [];
         const xs = op.steps.flatMap((s) => (s[0] === 'close' ? [] : [s[1] as number]));
         return [Math.max(...xs) - Math.min(...xs)];
       });

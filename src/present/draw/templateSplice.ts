@@ -219,8 +219,11 @@ const WIDTH_MM = 166;
 const partLine = (part: Part, units: Units): string =>
   [
     `${part.id.replace(/-/g, ' ')}: ${showTube(part.tube, units)}, ${part.material}`,
-    `${showLength(part.longIn.value, units)} longest line`,
-    `${showLength(part.shortIn.value, units)} shortest`,
+    ...(part.longIn.value - part.shortIn.value < 1e-9
+      ? [showLength(part.longIn.value, units)]
+      : [
+          `${showLength(part.longIn.value, units)} longest line, ${showLength(part.shortIn.value, units)} shortest`,
+        ]),
     `${part.weightLb.value.toFixed(2)} lb`,
     ...(part.slideOn ? ['slide on first'] : []),
   ].join(' · ');
@@ -237,7 +240,7 @@ export const drawingTemplate = (piece: Piece, design: Design, units: Units): Tem
       lines: [
         ...plan.parts.map((p) => partLine(p, units)),
         `Adds ${plan.addedLb.value.toFixed(2)} lb · weld ${showLength(plan.weldIn.value, units)}`,
-        ...(plan.openingIn
+        ...(plan.stubs && plan.openingIn
           ? [
               `Opening ${showLength(plan.openingIn.value, units)} on the axis, as computed: for ordering. Cut to the opening measured after spreading.`,
             ]

@@ -118,6 +118,19 @@ describe('stage splice', () => {
     ]);
   });
 
+  it('names a section of another diameter, and a sleeve that does not go in', () => {
+    const { issues } = run([
+      dent('L5R-L6R', 'L5R', 6),
+      record({ kind: 'decision', of: 'L5R-L6R', choice: 'splice' }),
+      record({ kind: 'manual', topic: 'splice-section:L5R-L6R', words: '1 x .035', source: 'Rack' }),
+      record({ kind: 'manual', topic: 'splice-sleeve:L5R-L6R', words: '1-1/8 x .035', source: 'Rack' }),
+    ]);
+    const codes = issues.map((i) => i.code);
+    expect(codes).toContain('splice-other-diameter');
+    expect(codes).toContain('splice-sleeve-does-not-fit');
+    for (const i of issues) expect(i.at).toBe('L5R-L6R');
+  });
+
   it('gives equal bytes for equal jobs, whatever the order of the records', () => {
     next = 0;
     const records = [
