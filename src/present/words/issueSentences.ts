@@ -97,6 +97,8 @@ export const issueSentences: Readonly<Record<string, string>> = {
     'The drawing gives {drawingIn} from {from} to {to}; the stations give {modelIn}. They differ by more than {toleranceIn}.',
   'twins-differ': '{left} and {right} are opposite-hand twins and are not alike.',
   'no-twin': '{id} has no opposite-hand twin.',
+  'pair-needs-both': 'One of the two is given, the other is not.',
+  'no-readings': 'No distance is given that can be used.',
   // Statics
   'brace-to-itself': 'A brace runs from {cluster} to itself.',
   'moves-freely': 'Held as {heldAs}, the truss moves freely at {clusters}.',

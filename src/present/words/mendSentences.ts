@@ -52,6 +52,7 @@ export const mendSentences: Readonly<Record<string, string>> = {
   'take-out': 'Take the entry out, or add what it needs.',
   'correct-the-tube': 'Correct the tube size.',
   'correct-the-wall': 'Correct the diameter or the wall.',
+  'give-both-or-neither': 'Give both or neither.',
   'give-a-tube': 'Give a tube size for the role, the bay or the tube.',
   'move-a-cluster': 'Move one of the clusters, or take the tube out.',
   'join-or-take-out': 'Join it with a tube, or take it out.',
