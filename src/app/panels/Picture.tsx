@@ -1,7 +1,8 @@
 import { lazy, Suspense, useMemo } from 'react';
 import { ErrorEdge } from '../parts/ErrorEdge.tsx';
+import type { Laid } from '../picture/laid.ts';
 import { OverlayStrip } from '../picture/OverlayStrip.tsx';
-import { type Laid, overlayFor } from '../picture/overlayFor.ts';
+import { overlayFor } from '../picture/overlayFor.ts';
 import { useSpliceMarks } from '../picture/useSpliceMarks.ts';
 import { useStill } from '../picture/useStill.ts';
 import { useSwing } from '../picture/useSwing.ts';

@@ -1,4 +1,4 @@
-import type { Strip } from './overlayFor.ts';
+import type { Strip } from './laid.ts';
 
 /** What the colours over the picture mean: a strip of classes with a number at each border, and what it rests on. */
 export const OverlayStrip = ({ strip }: { readonly strip: Strip }) => (

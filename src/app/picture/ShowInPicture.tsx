@@ -1,7 +1,8 @@
 import { useAnswer } from '../state/answer.ts';
 import { type OverlayName, setOverlay, useOverlay } from '../state/overlay.ts';
 import { useView } from '../state/view.ts';
-import { chosenCase, movements } from './overlayFor.ts';
+import { chosenCase } from './caseOverlays.ts';
+import { movements } from './freeOverlays.ts';
 import { useStill } from './useStill.ts';
 
 const words = {

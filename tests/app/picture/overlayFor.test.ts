@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { colourIn, roundDown, roundUp, signed, upward } from '../../../src/app/picture/classes.ts';
-import { type Given, overlayFor } from '../../../src/app/picture/overlayFor.ts';
+import type { Given } from '../../../src/app/picture/laid.ts';
+import { overlayFor } from '../../../src/app/picture/overlayFor.ts';
 import { type OverlayName, overlays } from '../../../src/app/state/overlay.ts';
 import { assess } from '../../../src/core/assess.ts';
 import type { Assessment } from '../../../src/core/assessment.ts';

@@ -1,0 +1,114 @@
+import type { Assessment } from '../../core/assessment.ts';
+import { add, length, scale, unit, type Vec3 } from '../../core/base/vec3.ts';
+import type { Model } from '../../core/job/modelSchema.ts';
+import type { SolvedCase } from '../../core/statics/result.ts';
+import { fixed, lengthUnit, showShare, whole } from '../../present/show.ts';
+import type { SceneArrow } from '../scene/sceneProps.ts';
+import type { Overlay } from '../state/overlay.ts';
+import { signed, upward } from './classes.ts';
+import {
+  coloured,
+  type Given,
+  type Laid,
+  largestOf,
+  moveNumbers,
+  ranked,
+  says,
+  shapeOf,
+  signedText,
+} from './laid.ts';
+
+/** Loads at clusters of a case as arrows; several at one cluster are one. Own weight of the tubes is not drawn. */
+const arrowsOf = (model: Model, caseId: string): readonly SceneArrow[] => {
+  const loadCase = model.loadCases.find(({ id }) => id === caseId);
+  if (!loadCase) return [];
+  const at = new Map<string, Vec3>();
+  const put = (cluster: string, force: Vec3): void => {
+    at.set(cluster, add(at.get(cluster) ?? [0, 0, 0], force));
+  };
+  for (const { cluster, forceLbf } of loadCase.loads) if (forceLbf) put(cluster, forceLbf);
+  for (const { cluster, weightLbf } of loadCase.weights ?? [])
+    put(cluster, scale(loadCase.gravity, weightLbf));
+  const most = Math.max(...[...at.values()].map(length));
+  return [...at]
+    .filter(([, force]) => length(force) > 1e-6)
+    .map(([cluster, force]) => ({
+      cluster,
+      towards: unit(force),
+      share: length(force) / most,
+      label: `${whole(length(force))} lbf`,
+    }));
+};
+
+const caseName = (model: Model, id: string): string => model.loadCases.find((c) => c.id === id)?.name ?? id;
+
+/** The chosen load case, else the first one that was worked. */
+export const chosenCase = (all: Assessment, overlay: Overlay): SolvedCase | undefined =>
+  all.statics.kind !== 'stands'
+    ? undefined
+    : (all.statics.cases.find(({ id }) => id === overlay.caseId) ?? all.statics.cases[0]);
+
+const noCase = 'No load case is worked: the truss moves freely as it is held, or the model has none.';
+const asDrawn = 'Truss as drawn, undamaged; elastic sums.';
+
+const ofCase = (given: Given, lay: (solved: SolvedCase) => Laid): Laid => {
+  const solved = chosenCase(given.all, given.overlay);
+  if (!solved) return says('Load cases', noCase);
+  const laid = lay(solved);
+  return given.overlay.arrows ? { ...laid, arrows: arrowsOf(given.model, solved.id) } : laid;
+};
+
+export const forces = (given: Given): Laid =>
+  ofCase(given, (solved) => {
+    const values = new Map(solved.members.map((m) => [m.id, m.axialLbf]));
+    const classes = signed(largestOf(values), given.light);
+    return {
+      colours: coloured(values, classes),
+      ...(given.overlay.numbers
+        ? { numbers: ranked(values, (v) => `${signedText(v)} lbf`, classes.borders[3]!) }
+        : {}),
+      strip: {
+        title: `Force along each tube: ${caseName(given.model, solved.id)}`,
+        unit: 'lbf',
+        classes,
+        write: signedText,
+        low: '− compression',
+        high: 'tension +',
+        notes: [asDrawn],
+      },
+    };
+  });
+
+export const stress = (given: Given): Laid =>
+  ofCase(given, (solved) => {
+    const yields = new Map(given.all.truss.members.map((m) => [m.id, m.section.yieldPsi]));
+    const values = new Map(
+      solved.members.flatMap((m) => {
+        const yieldPsi = yields.get(m.id);
+        return yieldPsi === undefined ? [] : [[m.id, m.stressPsi / yieldPsi] as const];
+      }),
+    );
+    const classes = upward([0.05, 0.1, 0.25, 0.5, 1], given.light);
+    return {
+      colours: coloured(values, classes),
+      ...(given.overlay.numbers ? { numbers: ranked(values, showShare, 0.02) } : {}),
+      strip: {
+        title: `Largest stress as a share of yield: ${caseName(given.model, solved.id)}`,
+        unit: '% of yield',
+        classes,
+        write: (border) => fixed(100 * border, 0),
+        notes: [`${asDrawn} Axial force and bending together; buckling is not in it.`],
+      },
+    };
+  });
+
+export const deflected = (given: Given): Laid =>
+  ofCase(given, (solved) => ({
+    shape: shapeOf(given.all, caseName(given.model, solved.id), solved.clusters),
+    ...(given.overlay.numbers ? { numbers: moveNumbers(solved.clusters, given.units, 40) } : {}),
+    strip: {
+      title: `Deflected shape: ${caseName(given.model, solved.id)}`,
+      unit: lengthUnit(given.units),
+      notes: [`${asDrawn} Solid: deflected, enlarged. Hairline: as drawn. Numbers are the true moves.`],
+    },
+  }));
