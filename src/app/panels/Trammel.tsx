@@ -60,7 +60,10 @@ export const TrammelPanel = () => {
           </p>
         ) : (
           <>
-            <PairsTable targets={targets} trammel={trammel} />
+            <details open={last !== undefined}>
+              <summary>{targets.length} distances, left and right together</summary>
+              <PairsTable targets={targets} trammel={trammel} />
+            </details>
             <details>
               <summary>Basis, limits and readings of each</summary>
               <ul className="entries">

@@ -10,8 +10,8 @@ import type { Target, Trammel } from '../../core/trammel/result.ts';
 import { verdictOf } from '../../core/trammel/verdict.ts';
 import { showLength, showWork, type Units } from '../../present/show.ts';
 import { distanceLine } from '../../present/tables/pairs.ts';
+import { restsOn } from '../../present/words/basis.ts';
 import { holdWords, instrumentWords, markWords, verdictWords } from '../../present/words/record.ts';
-import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
 import { Issues } from '../parts/Issues.tsx';
 import { Keypad } from '../parts/Keypad.tsx';
 import { pressed } from '../parts/keypadText.ts';
@@ -109,22 +109,6 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
 
   return (
     <section className="stack tight" aria-label="Take a reading">
-      <div className="fields">
-        <Pick
-          label="Hold"
-          value={entry.hold}
-          options={holds}
-          words={holdWords}
-          onChange={(hold) => setEntry({ hold, line: null, text: '' })}
-        />
-        <Pick
-          label="Instrument"
-          value={entry.instrument}
-          options={instruments}
-          words={instrumentWords}
-          onChange={(instrument) => setEntry({ instrument })}
-        />
-      </div>
       <div className="reading">
         <div className="reading-next">
           <h2>{current.id}</h2>
@@ -135,23 +119,28 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
             ›
           </button>
           <span className="small">
+            {holdWords[entry.hold]} ·{' '}
             {place < 0 ? 'not asked for by this hold' : `${place + 1} of ${list.length}, ${left.length} left`}
             {isRead(current) ? ' · read already: another is averaged with it' : ''}
           </span>
           <span className="small soft">{distanceLine(current)}</span>
         </div>
-        <div className="figures">
-          <FigureLine
-            name={aim === current.targetIn ? 'Target, true' : 'Target and weld shrinkage'}
-            figure={aim}
-            text={showLength(aim.value, units, 64)}
-          />
-          {current.toleranceIn ? (
-            <FigureLine name="Limit ±" figure={current.toleranceIn} />
-          ) : (
-            <PlainLine name="Limit">no limit loaded</PlainLine>
-          )}
-        </div>
+        <details className="figure">
+          <summary>
+            <span>{aim === current.targetIn ? 'Target, true' : 'Target and weld shrinkage'}</span>
+            <span className="value">{showLength(aim.value, units, 64)}</span>
+          </summary>
+          <div className="basis">
+            <p>In millimetres {showLength(aim.value, 'mm')}</p>
+            <p>{restsOn(aim)}</p>
+            <p>
+              Limit:{' '}
+              {current.toleranceIn
+                ? `± ${showLength(current.toleranceIn.value, units, 64)}, ${restsOn(current.toleranceIn)}`
+                : 'none loaded; the difference is recorded'}
+            </p>
+          </div>
+        </details>
         <fieldset className="halves" aria-label="How it is taken">
           {(['length', 'setAndMiss'] as const).map((by) => (
             <button
@@ -241,6 +230,27 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
           </button>
         </div>
         <Issues issues={refused} title="Not recorded" />
+        <details>
+          <summary>
+            Hold and instrument: {holdWords[entry.hold]}, {instrumentWords[entry.instrument]}
+          </summary>
+          <div className="fields">
+            <Pick
+              label="Hold"
+              value={entry.hold}
+              options={holds}
+              words={holdWords}
+              onChange={(hold) => setEntry({ hold, line: null, text: '' })}
+            />
+            <Pick
+              label="Instrument"
+              value={entry.instrument}
+              options={instruments}
+              words={instrumentWords}
+              onChange={(instrument) => setEntry({ instrument })}
+            />
+          </div>
+        </details>
         <details>
           <summary>Where the points stand: {marks.map(({ mark }) => markWords[mark]).join(', ')}</summary>
           <div className="stack">

@@ -13,7 +13,7 @@ import { usePrefs } from '../state/prefs.ts';
 import { selectAll } from '../state/view.ts';
 import { recordSpread } from '../trammelDeeds.ts';
 
-const SHOWN = 8;
+const SHOWN = 3;
 
 /** What to spread or draw in, in the order of the work, as a hold or as a set. */
 export const TrammelSpread = ({ trammel }: { readonly trammel: Trammel }) => {
@@ -228,30 +228,28 @@ export const BaySwings = ({ trammel }: { readonly trammel: Trammel }) => {
     <section className="stack tight" aria-label="How the bays sit">
       <h2>How the bays sit</h2>
       {told.length === 0 && <p className="small">As drawn, as far as the readings show.</p>}
-      <ul className="entries">
+      <div className="figures">
         {told.map((s) => (
-          <li key={s.bay}>
-            <details className="figure">
-              <summary>
-                <span>Bay {s.bay}</span>
-                <span className="value">{swingWords(s, units)}</span>
-              </summary>
-              <div className="basis">
-                <p>Aft ring against forward ring; ± one standard deviation.</p>
-                {s.figures && (
-                  <>
-                    <p>Aft end low: {showFigure(s.figures.sagIn, units)}</p>
-                    <p>Aft end to the right: {showFigure(s.figures.sweepIn, units)}</p>
-                    <p>Right side up: {showFigure(s.figures.twistRad, units)}</p>
-                    {s.figures.narrowedIn && <p>Narrower: {showFigure(s.figures.narrowedIn, units)}</p>}
-                    <p>Shorter: {showFigure(s.figures.shortenedIn, units)}</p>
-                  </>
-                )}
-              </div>
-            </details>
-          </li>
+          <details key={s.bay} className="figure">
+            <summary>
+              <span>Bay {s.bay}</span>
+              <span className={s.unknown.length > 0 ? 'small soft' : 'value'}>{swingWords(s, units)}</span>
+            </summary>
+            <div className="basis">
+              <p>Aft ring against forward ring; ± one standard deviation.</p>
+              {s.figures && (
+                <>
+                  <p>Aft end low: {showFigure(s.figures.sagIn, units)}</p>
+                  <p>Aft end to the right: {showFigure(s.figures.sweepIn, units)}</p>
+                  <p>Right side up: {showFigure(s.figures.twistRad, units)}</p>
+                  {s.figures.narrowedIn && <p>Narrower: {showFigure(s.figures.narrowedIn, units)}</p>}
+                  <p>Shorter: {showFigure(s.figures.shortenedIn, units)}</p>
+                </>
+              )}
+            </div>
+          </details>
         ))}
-      </ul>
+      </div>
     </section>
   );
 };

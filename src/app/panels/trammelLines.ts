@@ -24,9 +24,17 @@ const sharesFace = (now: AtOnce, target: Target, id: string | undefined): boolea
       (face.members.includes(id ?? '') || face.corners.includes(id ?? '')) && target.faces.includes(face.id),
   );
 
+/** A reading that says more than its own uncertainty: outside its limit, or with no limit off by over two deviations. */
+const shows = ({ compared }: Target): boolean => {
+  const latest = compared.at(-1);
+  if (!latest) return false;
+  const { value, std = 0 } = latest.differenceIn;
+  return latest.verdict === 'outside' || (latest.verdict === 'noLimit' && Math.abs(value) > 2 * std);
+};
+
 /**
- * The line in hand, strong; those of the measured targets, and of those in a face of what is selected, thin. The number
- * says target or difference.
+ * The line in hand, strong; those that readings show off, and those in a face of what is selected, thin.
+ * The number says target or difference.
  */
 export const trammelLines = (
   now: AtOnce,
@@ -37,7 +45,7 @@ export const trammelLines = (
 ): readonly SceneLine[] => {
   const inHand = trammel.targets.find(({ from, to }) => from === lit[0] && to === lit[1]);
   const round = targetsFor(now, trammel, selected).filter(
-    (target) => target !== inHand && (target.compared.length > 0 || sharesFace(now, target, selected.at(-1))),
+    (target) => target !== inHand && (sharesFace(now, target, selected.at(-1)) || shows(target)),
   );
   return [...(inHand ? [inHand] : []), ...round].flatMap((target) => {
     const [from, to] = [now.clusters.get(target.from), now.clusters.get(target.to)];

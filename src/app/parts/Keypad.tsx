@@ -16,7 +16,7 @@ const said: Readonly<Record<string, string>> = {
 const shown: Readonly<Record<string, string>> = {
   back: '⌫',
   clear: 'C',
-  and: '␣',
+  and: 'and',
   sign: '±',
   "'": 'ft',
   '"': 'in',
