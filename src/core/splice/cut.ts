@@ -1,6 +1,6 @@
 import type { Tube } from '../job/modelSchema.ts';
+import type { EndCut } from './endCut.ts';
 import { copeAt } from './fishmouth.ts';
-import type { EndCut } from './result.ts';
 import { fishmouthCurve, scarfCurve, tipsVolume } from './scarf.ts';
 
 /** A clock position as an angle from 12. */

@@ -1,8 +1,9 @@
 import { copeEdge, reachOf } from './cut.ts';
 import { type Ask, type Draft, emptyDraft, rule, sectionRules, sectionStuff } from './design.ts';
+import type { EndCut } from './endCut.ts';
 import { fitUpFor } from './fitUp.ts';
 import { addedWeight, byRule, fromCuts, partOf } from './parts.ts';
-import type { EndCut, Piece, PieceEnd } from './result.ts';
+import type { Piece, PieceEnd } from './result.ts';
 
 /** A member's own end cut: coped to the tubes it meets; null where it is the main tube or runs through. */
 const endOf = (piece: Piece, end: PieceEnd, way: 1 | -1): EndCut | null =>

@@ -15,11 +15,11 @@ import {
   sleeveCautions,
   sleeveRules,
 } from './design.ts';
+import type { EndCut } from './endCut.ts';
 import { fitUpFor } from './fitUp.ts';
 import { runBack } from './insertion.ts';
 import { addedWeight, byRule, fromCuts, partOf, stubOf } from './parts.ts';
 import { placeCuts } from './placement.ts';
-import type { EndCut } from './result.ts';
 import { rosettes } from './rosette.ts';
 import { spliceNumber } from './rules.ts';
 import { edgeLength, halfHeight } from './scarf.ts';

@@ -12,10 +12,11 @@ import {
   sleeveCautions,
   sleeveRules,
 } from './design.ts';
+import type { EndCut } from './endCut.ts';
 import { fitUpFor } from './fitUp.ts';
 import { addedWeight, byRule, fromCuts, partOf, stubOf } from './parts.ts';
 import { placeCuts } from './placement.ts';
-import type { EndCut, Failing, RuleHeld } from './result.ts';
+import type { Failing, RuleHeld } from './result.ts';
 import { spliceNumber } from './rules.ts';
 import { edgeLength, halfHeight } from './scarf.ts';
 import { sleeveFor } from './sleeve.ts';

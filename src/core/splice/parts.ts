@@ -2,7 +2,8 @@ import { type Basis, type Figure, figure } from '../base/figure.ts';
 import type { Tube } from '../job/modelSchema.ts';
 import { roundSection } from '../truss/stock.ts';
 import { lengthsOf, reachOf, volumeOf } from './cut.ts';
-import type { EndCut, Part, Piece, PieceEnd, Stub } from './result.ts';
+import type { EndCut } from './endCut.ts';
+import type { Part, Piece, PieceEnd, Stub } from './result.ts';
 import { basisOf } from './rules.ts';
 
 const CUTS: Basis = { kind: 'computed', ref: 'places of the cuts' };

@@ -4,6 +4,7 @@ import type { Vec3 } from '../base/vec3.ts';
 import type { Scope } from '../disposition/result.ts';
 import type { Choice } from '../job/jobSchema.ts';
 import type { Tube } from '../job/modelSchema.ts';
+import type { EndCut } from './endCut.ts';
 
 /** Order is the order shown: the recommended splice first (AC 43.13-1B 4-95), the whole member last. */
 export const methods = [
@@ -27,30 +28,6 @@ export interface CopeTube {
   /** On through the cluster; it starts there; or it starts there and its other half is a row of its own. */
   readonly runs: 'through' | 'starts' | 'joined';
 }
-
-/**
- * How one end of a tube is cut, in plain numbers: `cutAt` gives its place along the member at every clock position.
- * `atIn` is on the axis, from the member's `from` cluster point (a fishmouth's crotch). `way` 1: towards `to`.
- */
-export type EndCut =
-  | { readonly kind: 'square'; readonly atIn: number }
-  | {
-      readonly kind: 'scarf' | 'fishmouth';
-      readonly atIn: number;
-      /** To the axis. */
-      readonly angleRad: number;
-      /** Where the cut reaches furthest along `way`; a fishmouth does so here and opposite. */
-      readonly pointClock: number;
-      readonly way: 1 | -1;
-    }
-  | {
-      readonly kind: 'cope';
-      readonly atIn: number;
-      readonly cluster: string;
-      readonly against: readonly CopeTube[];
-      readonly gapIn: number;
-      readonly way: 1 | -1;
-    };
 
 /** A hole burnt full of weld through the outer tube. */
 export interface Rosette {

@@ -12,9 +12,9 @@ import {
   sleeveCautions,
   sleeveRules,
 } from './design.ts';
+import type { EndCut } from './endCut.ts';
 import { fitUpFor } from './fitUp.ts';
 import { addedWeight, byRule, fromCuts, partOf } from './parts.ts';
-import type { EndCut } from './result.ts';
 import { spliceNumber } from './rules.ts';
 import { edgeLength, halfHeight } from './scarf.ts';
 import { sleeveFor } from './sleeve.ts';

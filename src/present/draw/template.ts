@@ -1,6 +1,7 @@
 import { formedBlocks, roundnessGauge, sawGuide } from '../../core/splice/blocks.ts';
 import { cutAt, reachOf } from '../../core/splice/cut.ts';
-import type { Design, EndCut, Part, Piece, Plan } from '../../core/splice/result.ts';
+import type { EndCut } from '../../core/splice/endCut.ts';
+import type { Design, Part, Piece, Plan } from '../../core/splice/result.ts';
 import { showLength, showTube, type Units } from '../show.ts';
 import { formedBlocksTemplate, gaugeTemplate, patchTemplate, sawGuideTemplate } from './templateBlocks.ts';
 import { methodWords } from './templateWords.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cutAt } from '../../../src/core/splice/cut.ts';
-import type { EndCut, Piece, Plan } from '../../../src/core/splice/result.ts';
+import type { EndCut } from '../../../src/core/splice/endCut.ts';
+import type { Piece, Plan } from '../../../src/core/splice/result.ts';
 import { expectNear } from '../../kit/near.ts';
 import { seededRandom } from '../../kit/trusses.ts';
 import { bench, designOf, manual } from './bench.ts';
