@@ -69,6 +69,7 @@ const raster = (ops: Ops): readonly boolean[] => {
           if (Math.abs(x - op.x) < op.sizeMm / 4 && y < op.y && y > op.y - op.sizeMm * 0.7) black = true;
           continue;
         }
+        if (op.kind === 'image') throw new Error('a pattern has no photo in it');
         const runs = outline(op);
         if (op.fill && inside([x, y], runs)) black = op.fill.toUpperCase() !== '#FFFFFF';
         if (op.stroke && runs.some((run) => nearTo([x, y], run, op.stroke!.widthMm / 2, op.stroke!.dashMm)))
