@@ -54,7 +54,7 @@ export const BenchPanel = () => {
     const angle = Number(angles[side].replace(',', '.'));
     return other === undefined || !(angle > 0 && angle < 180)
       ? []
-      : [benchTube(side === 'near' ? 'near end' : 'far end', other, degToRad(angle))];
+      : [benchTube(side === 'near' ? 'tube at A' : 'tube at B', other, degToRad(angle))];
   };
   const depth = lengths.value('depth');
   const around = lengths.value('around');
@@ -105,8 +105,8 @@ export const BenchPanel = () => {
       <section className="stack tight" aria-label="The damage">
         <h3>The damage</h3>
         <div className="fields">
-          <LengthField label="From, near end" {...lengths.field('from')} />
-          <LengthField label="To, near end" {...lengths.field('to')} />
+          <LengthField label="Begins at, from end A" {...lengths.field('from')} />
+          <LengthField label="Ends at, from end A" {...lengths.field('to')} />
           <ClockSelect label="On the side at" value={clock} onChange={setClock} />
           <LengthField label="Depth of a dent" {...lengths.field('depth')} />
           <LengthField label="Width round the tube" {...lengths.field('around')} />
@@ -122,7 +122,7 @@ export const BenchPanel = () => {
           {(['near', 'far'] as const).map((side) => (
             <div key={side} className="stack tight">
               <LengthField
-                label={`OD met at the ${side} end`}
+                label={`OD met at end ${side === 'near' ? 'A' : 'B'}`}
                 {...lengths.field(side === 'near' ? 'odNear' : 'odFar')}
               />
               <label className="field">
@@ -186,7 +186,7 @@ const placeFault = (
     : to < from
       ? 'The damage ends before it begins.'
       : to > between
-        ? 'The damage goes past the far end.'
+        ? 'The damage goes past end B.'
         : null;
 
 const BenchPress = ({
@@ -230,7 +230,7 @@ const BenchPress = ({
       <h3>Straightening</h3>
       <div className="fields">
         <LengthField label="Bow" hint="depth over the whole length" {...lengths.field('bow')} />
-        <LengthField label="Greatest at, near end" hint="empty: the middle" {...lengths.field('bowAt')} />
+        <LengthField label="Greatest at, from end A" hint="empty: the middle" {...lengths.field('bowAt')} />
         <LengthField label="Blocks apart" hint="empty: two thirds" {...lengths.field('span')} />
         <label className="field">
           <span className="caption">Shape</span>
@@ -244,7 +244,7 @@ const BenchPress = ({
       {bow !== undefined && bow > 0 && !pressed && (
         <p className="notice">
           {at > between
-            ? 'The bow lies past the far end.'
+            ? 'The bow lies past end B.'
             : 'The strength of this material is not known: no press is worked.'}
         </p>
       )}
@@ -274,7 +274,7 @@ const BenchPress = ({
                 fit={pressed.fit}
                 setup={setup}
                 lengthIn={between}
-                ends={['near end', 'far end']}
+                ends={['A', 'B']}
                 name={`Set-up ${setup.no}`}
               />
             </details>

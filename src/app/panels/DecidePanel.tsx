@@ -1,7 +1,7 @@
 import type { Assessment } from '../../core/assessment.ts';
 import type { DispositionRow } from '../../core/disposition/result.ts';
 import { choiceWords } from '../../present/tags.ts';
-import { answerWords, missingWords } from '../../present/words/disposition.ts';
+import { answerWords, missingShort, missingWay } from '../../present/words/disposition.ts';
 import { clusterWords, countWords, memberWords } from '../../present/words/names.ts';
 import { Cautions } from '../parts/Caution.tsx';
 import { Issues } from '../parts/Issues.tsx';
@@ -53,7 +53,8 @@ const lineOf = ({ decided, missing, options }: DispositionRow): string => {
     return `${choiceWords[decided.choice]}${against}${reason}`;
   }
   const open = options.filter((o) => o.answer === 'applies' && o.choice !== 'refer').length;
-  const lacks = [...new Set(missing.map(missingWords))];
+  // the maker's data are asked for beside each way; here stands what a person can go and measure
+  const lacks = [...new Set(missing.filter((m) => missingWay(m) !== 'manual').map(missingShort))];
   return [
     open > 0 ? `${countWords(open, 'way')} may be taken` : 'no way can be said yet',
     ...(lacks.length > 0 ? [`missing: ${lacks.slice(0, 3).join(', ')}${lacks.length > 3 ? ' …' : ''}`] : []),

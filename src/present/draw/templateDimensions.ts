@@ -1,7 +1,8 @@
 import { reachOf } from '../../core/splice/cut.ts';
 import type { Piece, Plan } from '../../core/splice/result.ts';
 import { showLength, type Units } from '../show.ts';
-import { ink, type Ops, segment, stroke, text } from './pen.ts';
+import { textWidth } from './helvetica.ts';
+import { box, ink, type Ops, segment, stroke, text } from './pen.ts';
 
 const SIZE = 2.6;
 const outline = stroke(ink.line, 0.3);
@@ -13,6 +14,7 @@ export interface Scale {
   readonly plan: Plan;
   readonly units: Units;
   readonly perIn: number;
+  readonly widthMm: number;
   readonly lowIn: number;
   readonly highIn: number;
   /** Line of the tube that lies at the top of the longitudinal view. */
@@ -20,15 +22,8 @@ export interface Scale {
   readonly x: (alongIn: number) => number;
 }
 
-/** One dimension line with its words, and hairs up to what it measures. */
-export const dimension = (
-  s: Scale,
-  fromIn: number,
-  toIn: number,
-  y: number,
-  upTo: number,
-  says: string,
-): Ops => {
+/** One dimension line, and hairs up to what it measures. */
+export const dimension = (s: Scale, fromIn: number, toIn: number, y: number, upTo: number): Ops => {
   const [a, b] = [s.x(fromIn), s.x(toIn)];
   return [
     segment([a, upTo], [a, y + 1], thin),
@@ -36,7 +31,17 @@ export const dimension = (
     segment([a, y], [b, y], thin),
     segment([a - 0.8, y + 0.8], [a + 0.8, y - 0.8], outline),
     segment([b - 0.8, y + 0.8], [b + 0.8, y - 0.8], outline),
-    text([(a + b) / 2, y - 0.8], says, SIZE, { align: 'middle' }),
+  ];
+};
+
+/** The words of a dimension over its line, on paper of their own so that no hair runs through them; never off the sheet. */
+export const dimensionWords = (s: Scale, fromIn: number, toIn: number, y: number, says: string): Ops => {
+  const half = textWidth(says, SIZE) / 2 + 0.6;
+  const middle = (s.x(fromIn) + s.x(toIn)) / 2;
+  const at = Math.min(Math.max(middle, half + 0.5), s.widthMm - half - 0.5);
+  return [
+    box(at - half, y - 0.8 - SIZE * 0.86, 2 * half, SIZE * 1.08, { fill: ink.paper }),
+    text([at, y - 0.8], says, SIZE, { align: 'middle' }),
   ];
 };
 

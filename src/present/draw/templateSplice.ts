@@ -14,9 +14,10 @@ import {
   stroke,
   text,
 } from './pen.ts';
-import { dimension, measured, type Scale } from './templateDimensions.ts';
+import { dimension, dimensionWords, measured, type Scale } from './templateDimensions.ts';
 
 const SIZE = 2.6;
+const CLOCK_MM = 2.2;
 const EDGE_MM = 12;
 const ROW_MM = 6;
 const outline = stroke(ink.line, 0.3);
@@ -107,7 +108,13 @@ const flatView = (s: Scale, y: number): Ops => {
     const clock = ((((s.topClock + q - 1) % 12) + 12) % 12) + 1;
     return [
       segment([s.x(s.lowIn), at], [s.x(s.highIn), at], q % 6 === 0 ? stroke(ink.rule, 0.15) : axis),
-      text([s.x(s.lowIn) - 1.5, at + 0.9], `${Math.round(clock * 100) / 100}`, 2.2, { align: 'right' }),
+      ...(half > 4 * CLOCK_MM || q % 6 === 0
+        ? [
+            text([s.x(s.lowIn) - 1.5, at + 0.9], `${Math.round(clock * 100) / 100}`, CLOCK_MM, {
+              align: 'right',
+            }),
+          ]
+        : []),
     ];
   });
   const wrapHole = (clock: number): number => ((((clock - s.topClock + 6) % 12) + 12) % 12) - 6;
@@ -174,6 +181,7 @@ export const spliceDrawing = (
     plan,
     units,
     perIn,
+    widthMm,
     lowIn,
     highIn,
     topClock: topOf(plan),
@@ -195,7 +203,8 @@ export const spliceDrawing = (
         SIZE,
       ),
       ...sideView(s, side),
-      ...rows.flatMap(([says, a, b], k) => dimension(s, a, b, under + (k + 1) * ROW_MM, under, says)),
+      ...rows.flatMap(([, a, b], k) => dimension(s, a, b, under + (k + 1) * ROW_MM, under)),
+      ...rows.flatMap(([says, a, b], k) => dimensionWords(s, a, b, under + (k + 1) * ROW_MM, says)),
       text(
         [EDGE_MM, flat - (Math.PI * widest * perIn) / 2 - 2.5],
         'Unrolled, seen from outside; clock positions at the left.',

@@ -6,7 +6,7 @@ import { fixed, showLength, type Units } from '../show.ts';
 import { choiceWords, damageTags } from '../tags.ts';
 import { spelled } from './issues.ts';
 import { clusterWords, listWords } from './names.ts';
-import { methodNames } from './splice.ts';
+import { endWords, methodNames } from './splice.ts';
 
 /** What the rules answer to one way of repair. */
 export const answerWords = {
@@ -69,9 +69,15 @@ export const missingWords = ({ name }: Pick<Missing, 'name'>): string => {
   if (Object.hasOwn(missing, name)) return missing[name as keyof typeof missing];
   const [head, tail] = [name.replace(/:.*$/, ''), name.replace(/^[^:]*:?/, '')];
   return Object.hasOwn(atEnd, head)
-    ? `${atEnd[head as keyof typeof atEnd]} ${clusterWords(tail).toLowerCase()}`
+    ? `${atEnd[head as keyof typeof atEnd]} ${endWords(tail)}`
     : spelled(name).toLowerCase();
 };
+
+/** The same without its explanation, for a list: "close look for cracks". */
+export const missingShort = (one: Pick<Missing, 'name'>): string =>
+  missingWords(one)
+    .replace(/[,:].*$/, '')
+    .replace(/^an? /, '');
 
 /** Where a missing thing is entered: on the finding, as the user's own data, by looking, or in the model. */
 export const missingWay = ({ name }: Pick<Missing, 'name'>): 'finding' | 'manual' | 'look' | 'model' =>

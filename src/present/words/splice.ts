@@ -62,13 +62,11 @@ export const partWords = (part: string, ends: readonly [string, string]): string
 
 /** A cluster in running text; the two ends of a tube on the bench have no cluster. */
 export const endWords = (cluster: string): string =>
-  cluster === 'from'
-    ? 'the near end'
-    : cluster === 'to'
-      ? 'the far end'
-      : clusterWords(cluster) === cluster
-        ? cluster
-        : clusterWords(cluster).toLowerCase();
+  cluster === 'A' || cluster === 'B'
+    ? `end ${cluster}`
+    : clusterWords(cluster) === cluster
+      ? cluster
+      : clusterWords(cluster).toLowerCase();
 
 export const partKinds = {
   section: 'section',
@@ -148,7 +146,7 @@ export const failingLine = (
 ): string =>
   `${capital(spliceRule(rule).says)} · ${failsAt(at, ends)}: ${
     mostRules.has(rule) ? 'at most' : 'needs'
-  } ${showFigure(needIn, units)}, there is ${showFigure(haveIn, units)}`;
+  } ${showFigure(needIn, units)}, ${haveIn.value < 0 && !mostRules.has(rule) ? 'there is none: the damage reaches past it' : `there is ${showFigure(haveIn, units)}`}`;
 
 /** Rules whose number is a most, not a least. */
 const mostRules: ReadonlySet<string> = new Set([
