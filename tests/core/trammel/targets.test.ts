@@ -42,7 +42,7 @@ describe('verdict', () => {
 describe('targets', () => {
   it('gives both diagonals of every face and ring, and the distance between the clusters', () => {
     const { truss, model } = box(2);
-    const { targets } = trammel(truss, model, [], [], []);
+    const { targets, plan } = trammel(truss, model, [], [], []);
     const byId = new Map(targets.map((t) => [t.id, t]));
     for (const id of ['U1L–L2L', 'L1L–U2L', 'U1L–U2R', 'U1R–U2L', 'L1L–L2R', 'L1R–L2L', 'U1L–L1R', 'U1R–L1L'])
       expect(byId.get(id)?.kind).toMatch(/iagonal/);
@@ -50,7 +50,10 @@ describe('targets', () => {
     expect(byId.get('U2L–L2L')?.kind).toBe('vertical');
     expect(byId.get('U2L–U2R')?.kind).toBe('crossMember');
     // Three rings of 6 and two bays of 4 longerons and 8 diagonals.
-    expect(targets).toHaveLength(3 * 6 + 2 * 12);
+    expect(targets.filter((t) => t.kind !== 'long')).toHaveLength(3 * 6 + 2 * 12);
+    // Besides them only what the measuring plan asks for.
+    const planned = new Set(plan!.readings.map((r) => r.target));
+    for (const t of targets) if (t.kind === 'long') expect(planned.has(t.id)).toBe(true);
     for (const t of targets) {
       const [a, b] = [t.from, t.to].map((id) => truss.clusters.find((c) => c.id === id)!.at);
       const want = Math.sqrt((a![0] - b![0]) ** 2 + (a![1] - b![1]) ** 2 + (a![2] - b![2]) ** 2);
