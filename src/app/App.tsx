@@ -6,6 +6,7 @@ import { saveCopy } from './handout.ts';
 import { openFile } from './opening.ts';
 import { Inspector } from './panels/Inspector.tsx';
 import { Picture } from './panels/Picture.tsx';
+import { Announcer } from './parts/Announcer.tsx';
 import { ErrorEdge } from './parts/ErrorEdge.tsx';
 import { Head } from './parts/Head.tsx';
 import { Legend } from './parts/Legend.tsx';
@@ -13,6 +14,7 @@ import { Newer } from './parts/Newer.tsx';
 import { Route, routeWords } from './parts/Route.tsx';
 import { Toolbar } from './parts/Toolbar.tsx';
 import { WorkLine } from './parts/Waiting.tsx';
+import { useDialog } from './state/dialog.ts';
 import { forgetRefused, useJob } from './state/job.ts';
 import { usePrefs } from './state/prefs.ts';
 import { useSaved } from './state/saved.ts';
@@ -34,6 +36,8 @@ const panels: { readonly [R in RouteName]: ComponentType } = {
 
 const TrussTable = lazy(async () => ({ default: (await import('./panels/TrussTable.tsx')).TrussTable }));
 
+const KeySheet = lazy(async () => ({ default: (await import('./parts/KeySheet.tsx')).KeySheet }));
+
 const dropped = (event: DragEvent): void => {
   event.preventDefault();
   const file = event.dataTransfer.files[0];
@@ -43,6 +47,8 @@ const dropped = (event: DragEvent): void => {
 /** The sheet: title block above, route at the left, truss in the middle, card at the right, table below. */
 export const App = () => {
   const light = usePrefs((prefs) => prefs.light);
+  const hand = usePrefs((prefs) => prefs.hand);
+  const dialog = useDialog((state) => state.open);
   const { route, middle } = useView();
   useEffect(() => {
     document.documentElement.dataset.light = light;
@@ -63,7 +69,14 @@ export const App = () => {
   const Panel = panels[route];
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: a file may be dropped anywhere; opening by button and key does the same
-    <div className="sheet" data-middle={middle} data-route={route} onDragOver={(e) => e.preventDefault()} onDrop={dropped}>
+    <div
+      className="sheet"
+      data-middle={middle}
+      data-hand={hand}
+      data-route={route}
+      onDragOver={(e) => e.preventDefault()}
+      onDrop={dropped}
+    >
       <Head />
       <Notices />
       <Route />
@@ -89,6 +102,8 @@ export const App = () => {
           </ErrorEdge>
         </div>
       </aside>
+      <Announcer />
+      <Suspense fallback={null}>{dialog === 'keys' && <KeySheet />}</Suspense>
     </div>
   );
 };

@@ -5,8 +5,10 @@ import { routeWords } from './parts/Route.tsx';
 import { viewWords } from './parts/Toolbar.tsx';
 import type { ViewName } from './scene/sceneProps.ts';
 import { stopWork, useAnswer } from './state/answer.ts';
+import { useDialog } from './state/dialog.ts';
 import { redo, redoName, undo, undoName, useJob } from './state/job.ts';
 import { setPrefs, usePrefs } from './state/prefs.ts';
+import { tell } from './state/said.ts';
 import { ask, type Route, routes, selectAll, setView, useView } from './state/view.ts';
 
 /** Something a person can do, once: buttons, keys and the find box all use this row. */
@@ -18,6 +20,13 @@ export interface Command {
   readonly when: () => boolean;
   readonly do: () => void;
 }
+
+/** Goes a step back or forward and says which; nothing when there is none. */
+const stepAloud = (way: string, name: string | null, go: () => void): void => {
+  if (name === null) return;
+  go();
+  tell(`${way}: ${name}`);
+};
 
 const open = (): boolean => useJob.getState().job !== null;
 const picked = (): boolean => useView.getState().selected.length > 0;
@@ -69,15 +78,28 @@ export const commands: readonly Command[] = [
     name: 'Undo',
     keys: 'Mod+Z',
     when: () => undoName() !== null,
-    do: undo,
+    do: () => stepAloud('Undone', undoName(), undo),
   },
-  { id: 'redo', name: 'Redo', keys: 'Mod+Shift+Z', when: () => redoName() !== null, do: redo },
+  {
+    id: 'redo',
+    name: 'Redo',
+    keys: 'Mod+Shift+Z',
+    when: () => redoName() !== null,
+    do: () => stepAloud('Redone', redoName(), redo),
+  },
   {
     id: 'find',
     name: 'Find a tube, a cluster or an action',
     keys: '/',
     when: open,
     do: () => focusOn('#find'),
+  },
+  {
+    id: 'keys',
+    name: 'All keys on one sheet',
+    keys: '?',
+    when: () => true,
+    do: () => useDialog.setState({ open: 'keys' }),
   },
   { id: 'open', name: 'Open a file', keys: 'Mod+O', when: () => true, do: openFromPicker },
   { id: 'saveCopy', name: 'Save a copy as a file', keys: 'Mod+S', when: open, do: () => void saveCopy() },

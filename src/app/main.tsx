@@ -4,10 +4,12 @@ import './style/parts.css';
 import './style/sheet.css';
 import './style/overlay.css';
 import './style/shop.css';
+import './style/floor.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { beginKeeping, save } from './jobs.ts';
+import { keepFocus } from './keepFocus.ts';
 import { firstText } from './models.ts';
 import { keepProgram } from './offline.ts';
 import { openText } from './opening.ts';
@@ -17,6 +19,7 @@ import { usePrefs } from './state/prefs.ts';
 
 document.documentElement.dataset.light = usePrefs.getState().light;
 followJob();
+keepFocus();
 // Leaving the page is announced by this alone on phones and tablets.
 document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void save();

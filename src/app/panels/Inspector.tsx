@@ -16,7 +16,7 @@ export const Inspector = () => {
   const known = selected.filter((id) => now.marks.has(id));
   const [only] = known;
   return (
-    <section className="in-hand stack tight" aria-label="Selected" aria-live="polite">
+    <section className="in-hand stack tight" aria-label="Selected">
       {known.length === 0 && (
         <p className="soft">
           Nothing selected. Touch a tube in the picture, pick a row of the table, or find one by its name.

@@ -1,6 +1,5 @@
 import { useEffect, useState } from 'react';
 import { cautionsFor } from '../../present/words/cautions.ts';
-import { commands } from '../commands.ts';
 import { renameJob, setAircraft, setHeldAs } from '../deeds.ts';
 import { saveCopy } from '../handout.ts';
 import { demos, models } from '../models.ts';
@@ -8,10 +7,13 @@ import { openFromPicker, openText } from '../opening.ts';
 import { lightWords, unitWords } from '../parts/Head.tsx';
 import { Issues } from '../parts/Issues.tsx';
 import { useAnswer } from '../state/answer.ts';
+import { useDialog } from '../state/dialog.ts';
 import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { useSaved } from '../state/saved.ts';
 import { setView } from '../state/view.ts';
+import { Earlier } from './Earlier.tsx';
+import { JoiningPanel } from './Joining.tsx';
 import { OnThisDevice } from './OnThisDevice.tsx';
 import { Program } from './Program.tsx';
 
@@ -32,6 +34,8 @@ export const StartPanel = () => {
       <Begin />
       <BenchWay />
       <OnThisDevice />
+      <Earlier />
+      {job && <JoiningPanel />}
       <Shown />
       <Program />
       <Issues issues={readIssues} title="In the file" />
@@ -185,17 +189,8 @@ const BenchWay = () => (
   </section>
 );
 
-const KeyLine = ({ name, keys }: { readonly name: string; readonly keys: string }) => (
-  <div className="figure figure-plain">
-    <dt>{name}</dt>
-    <dd>
-      <strong>{keys.replace('Mod', 'Ctrl')}</strong>
-    </dd>
-  </div>
-);
-
 const Shown = () => {
-  const { units, light, letterKeys } = usePrefs();
+  const { units, light, letterKeys, hand } = usePrefs();
   return (
     <section className="stack tight" aria-label="How it is shown">
       <h2>How it is shown</h2>
@@ -224,19 +219,24 @@ const Shown = () => {
       <label className="check">
         <input
           type="checkbox"
+          checked={hand === 'left'}
+          onChange={(e) => setPrefs({ hand: e.target.checked ? 'left' : 'right' })}
+        />
+        Card on the left, for the left hand
+      </label>
+      <label className="check">
+        <input
+          type="checkbox"
           checked={letterKeys}
           onChange={(e) => setPrefs({ letterKeys: e.target.checked })}
         />
         Single letters act as commands
       </label>
-      <details>
-        <summary>Keys</summary>
-        <dl className="keys small">
-          {commands.flatMap(({ id, name, keys }) =>
-            keys === undefined ? [] : [<KeyLine key={id} name={name} keys={keys} />],
-          )}
-        </dl>
-      </details>
+      <p>
+        <button type="button" className="link" onClick={() => useDialog.setState({ open: 'keys' })}>
+          All keys on one sheet
+        </button>
+      </p>
     </section>
   );
 };

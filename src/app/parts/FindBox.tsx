@@ -55,7 +55,7 @@ export const FindBox = () => {
     else if (event.key === 'Enter') take(choices[Math.max(0, aim)]);
     else if (event.key === 'Escape') {
       setTyped('');
-      event.currentTarget.blur();
+      document.querySelector<HTMLElement>('.picture [role="img"]')?.focus();
     } else return;
     event.preventDefault();
     event.stopPropagation();

@@ -37,7 +37,7 @@ export const Head = () => {
         <button
           type="button"
           className="quiet"
-          disabled={undoing === null}
+          aria-disabled={undoing === null}
           aria-label={undoing === null ? 'Undo: nothing to undo' : `Undo: ${undoing}`}
           onClick={commandOf('undo').do}
         >
@@ -49,7 +49,7 @@ export const Head = () => {
         <button
           type="button"
           className="quiet redo"
-          disabled={redoing === null}
+          aria-disabled={redoing === null}
           aria-label={redoing === null ? 'Redo: nothing to redo' : `Redo: ${redoing}`}
           onClick={commandOf('redo').do}
         >
@@ -117,7 +117,7 @@ const Kept = () => {
   return (
     <div className="cell kept-cell">
       <span className="caption">Kept</span>
-      <span role="status" aria-label="Saved">
+      <span role="status" aria-live="off" aria-label="Saved">
         {words}
       </span>
       <span className={overdue ? 'small overdue' : 'small soft'}>

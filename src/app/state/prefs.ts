@@ -14,6 +14,8 @@ export interface Prefs {
   /** Single letters act as commands; can be switched off. */
   readonly letterKeys: boolean;
   readonly paper: 'a4' | 'letter';
+  /** The hand that taps: the card lies on that side. */
+  readonly hand: 'right' | 'left';
 }
 
 const PLACE = 'tubewright-prefs';
@@ -25,6 +27,7 @@ const keptIn = {
   device: 'device',
   letterKeys: 'device',
   paper: 'device',
+  hand: 'device',
 } as const satisfies Record<keyof Prefs, 'device'>;
 
 const startWith = (): Prefs => ({
@@ -35,6 +38,7 @@ const startWith = (): Prefs => ({
   device: `device-${freshId().slice(0, 8)}`,
   letterKeys: true,
   paper: 'a4',
+  hand: 'right',
 });
 
 const allowed: { readonly [K in keyof Prefs]: (value: unknown) => boolean } = {
@@ -44,6 +48,7 @@ const allowed: { readonly [K in keyof Prefs]: (value: unknown) => boolean } = {
   device: (v) => typeof v === 'string' && v.length > 0 && v.length <= 200,
   letterKeys: (v) => typeof v === 'boolean',
   paper: (v) => v === 'a4' || v === 'letter',
+  hand: (v) => v === 'right' || v === 'left',
 };
 
 const load = (): Prefs => {

@@ -1,0 +1,116 @@
+import { useState } from 'react';
+import type { Issue } from '../../core/base/issue.ts';
+import { type Conflict, type Joining, joining } from '../../core/job/joining.ts';
+import { readJob } from '../../core/job/read.ts';
+import { type Backup, unpackBackup } from '../../present/backup.ts';
+import { comesWords, conflictWords, recordWords, whoWords } from '../../present/words/joining.ts';
+import { takeState } from '../jobs.ts';
+import { jobFiles, pickFile } from '../opening.ts';
+import { Issues } from '../parts/Issues.tsx';
+import { keepPhotos } from '../photos.ts';
+import { useJob } from '../state/job.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { readFile } from '../storage/files.ts';
+
+interface Offer {
+  readonly name: string;
+  readonly joining: Joining;
+  readonly photos: Backup['photos'];
+}
+type Found = { readonly offer: Offer } | { readonly issues: readonly Issue[]; readonly name: string };
+
+const look = async (file: File): Promise<Found> => {
+  const refused = (issues: readonly Issue[]): Found => ({ issues, name: file.name });
+  const { job } = useJob.getState();
+  const opened = await readFile(file);
+  if (!job || opened.kind === 'tooLarge' || opened.kind === 'unreadable')
+    return refused([{ code: 'file-not-readable', at: '', facts: {}, mend: 'use-another-copy' }]);
+  const backup =
+    opened.kind === 'archive'
+      ? unpackBackup(opened.bytes)
+      : ({ ok: true, value: { text: opened.text, photos: new Map() }, issues: [] } as const);
+  if (!backup.ok) return refused(backup.issues);
+  const read = readJob(backup.value.text);
+  if (!read.ok) return refused(read.issues);
+  const joined = joining(job, read.value);
+  if (!joined.ok) return refused(joined.issues);
+  return { offer: { name: file.name, joining: joined.value, photos: backup.value.photos } };
+};
+
+/** Another tablet's job beside this one: what would come, what the two say differently; joined only when asked. */
+export const JoiningPanel = () => {
+  const [found, setFound] = useState<Found | null>(null);
+  const take = async ({ name, joining: { job }, photos }: Offer): Promise<void> => {
+    await keepPhotos(photos);
+    takeState(job, `Joined ${name}`);
+    setFound(null);
+  };
+  return (
+    <section className="stack tight" aria-label="Two tablets">
+      <h2>Two tablets, one truss</h2>
+      <p className="small soft">
+        Save a copy on the other tablet and open it here. You see what comes before anything is joined;
+        nothing of either is dropped, and undo takes it back.
+      </p>
+      <div className="row">
+        <button type="button" onClick={() => pickFile(jobFiles, (file) => void look(file).then(setFound))}>
+          Join another tablet's job
+        </button>
+      </div>
+      {found && 'issues' in found && <Issues issues={found.issues} title={`Not joined: ${found.name}`} />}
+      {found && 'offer' in found && (
+        <Preview offer={found.offer} onTake={() => void take(found.offer)} onLeave={() => setFound(null)} />
+      )}
+    </section>
+  );
+};
+
+const Preview = ({
+  offer: { name, joining: what },
+  onTake,
+  onLeave,
+}: {
+  readonly offer: Offer;
+  readonly onTake: () => void;
+  readonly onLeave: () => void;
+}) => (
+  <section className="stack tight notice" aria-label={`From ${name}`}>
+    <p>
+      From {name}: <strong>{comesWords(what)}</strong>. Only here: {what.onlyHere}{' '}
+      {what.onlyHere === 1 ? 'record' : 'records'}.
+    </p>
+    <Issues issues={what.fields} title="The two jobs say differently" />
+    {what.conflicts.length > 0 && <h3>Said differently: {what.conflicts.length}</h3>}
+    <ul className="entries">
+      {what.conflicts.map((conflict) => (
+        <ConflictRow key={`${conflict.kind} ${conflict.about}`} conflict={conflict} />
+      ))}
+    </ul>
+    <div className="row">
+      <button type="button" className="main" onClick={onTake}>
+        Join them
+      </button>
+      <button type="button" onClick={onLeave}>
+        Leave it
+      </button>
+    </div>
+  </section>
+);
+
+const ConflictRow = ({ conflict }: { readonly conflict: Conflict }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  return (
+    <li>
+      <p className="small">{conflictWords[conflict.kind]}</p>
+      <ul className="aside-by-side">
+        {conflict.records.map((record) => (
+          <li key={`${record.id} ${record.at} ${record.device}`} data-counts={record.id === conflict.counts}>
+            {recordWords(record, units)}
+            <br />
+            <span className="small soft">{whoWords(record)}</span>
+          </li>
+        ))}
+      </ul>
+    </li>
+  );
+};
