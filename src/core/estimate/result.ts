@@ -2,7 +2,6 @@ import type { Figure } from '../base/figure.ts';
 import type { Issue } from '../base/issue.ts';
 import type { Finding } from '../job/jobSchema.ts';
 import type { Tube } from '../job/modelSchema.ts';
-import type { StepKind } from '../plan/kinds.ts';
 import type { Method } from '../splice/result.ts';
 import type { Counts } from '../walkRound/result.ts';
 
@@ -209,7 +208,5 @@ export interface Estimate {
   };
   /** Said in words: what the sum leaves out. */
   readonly excluded: readonly string[];
-  /** Step kinds that no rate row prices. */
-  readonly notPriced: readonly StepKind[];
   readonly issues: readonly Issue[];
 }

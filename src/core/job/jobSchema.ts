@@ -250,6 +250,14 @@ const rateSchema = z.looseObject({
   ...stamp,
   operation: text,
   hours: z.optional(z.number()),
+  /** `hours` is the most likely; least and most. */
+  bestHours: z.optional(z.number()),
+  worstHours: z.optional(z.number()),
+  /** Once a bay. */
+  setUpHours: z.optional(z.number()),
+  /** Money an hour, for the operation `labour`, and in what. */
+  amount: z.optional(z.number()),
+  currency: z.optional(text),
 });
 /** Lengths along a member are from its `from` cluster. */
 const progressSchema = z.looseObject({
