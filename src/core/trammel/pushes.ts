@@ -18,7 +18,7 @@ const NOTHING = new Float64Array(12);
 const WEIGHTLESS: Vec3 = [0, 0, 0];
 
 /** Force at which the first tube reaches yield under a push alone: its yield stress over its stress per lbf. */
-const firstYield = (
+export const firstYield = (
   truss: Truss,
   { frame, open }: OpenFrame,
   perLbf: Float64Array,
