@@ -113,6 +113,9 @@ export const decide = (of: readonly string[], choice: Choice, reason: string): b
 export const saveReading = (reading: Draft<Reading>): boolean =>
   change({ kind: 'addReading', reading }, `Reading ${reading.ends[0].cluster} to ${reading.ends[1].cluster}`);
 
+export const savePhoto = (photo: Draft<RecordOf<'photo'>>): boolean =>
+  change({ kind: 'addPhoto', photo }, `Photo of ${photo.of}`);
+
 export const removeRecord = (id: string, name: string): void => {
   change({ kind: 'withdraw', ids: [id], reason: 'removed by hand' }, name);
 };

@@ -3,6 +3,7 @@ import { ErrorEdge } from '../parts/ErrorEdge.tsx';
 import type { Laid } from '../picture/laid.ts';
 import { OverlayStrip } from '../picture/OverlayStrip.tsx';
 import { overlayFor } from '../picture/overlayFor.ts';
+import { pinsOf } from '../picture/pins.ts';
 import { useSpliceMarks } from '../picture/useSpliceMarks.ts';
 import { useStill } from '../picture/useStill.ts';
 import { useSwing } from '../picture/useSwing.ts';
@@ -47,6 +48,10 @@ export const Picture = () => {
   const ghosted = useMemo(
     () => (now ? ghostedIds(now.truss, now.marks, apart, hidden) : new Set<string>()),
     [now, apart, hidden],
+  );
+  const pins = useMemo(
+    () => (now && (route === 'walkRound' || route === 'record') ? pinsOf(now) : []),
+    [now, route],
   );
   const lines = useMemo(
     () => (now && trammel && route === 'trammel' ? trammelLines(now, trammel, selected, lit, units) : []),
@@ -96,6 +101,7 @@ export const Picture = () => {
               light={light}
               view={camera}
               reducedMotion={motionless}
+              pins={pins}
               onPick={picked}
             />
           </Suspense>

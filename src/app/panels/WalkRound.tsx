@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { commandOf } from '../commands.ts';
 import { type TagWord, tag, tagStates, tagWords } from '../deeds.ts';
 import { Waiting } from '../parts/Waiting.tsx';
@@ -10,6 +11,8 @@ import { FindingForm } from './FindingForm.tsx';
 import { FindingList } from './FindingList.tsx';
 import { LookBy } from './LookBy.tsx';
 import { Twins } from './Twins.tsx';
+
+const Photos = lazy(async () => ({ default: (await import('./Photos.tsx')).Photos }));
 
 /** The walk-round: tag what is selected, measure what was found, and see what is left. */
 export const WalkRoundPanel = () => {
@@ -25,6 +28,9 @@ export const WalkRoundPanel = () => {
         <>
           <FindingList now={now} id={only} />
           <FindingForm key={only} now={now} id={only} />
+          <Suspense fallback={null}>
+            <Photos key={`photos ${only}`} now={now} id={only} />
+          </Suspense>
         </>
       )}
       {known.length > 0 && <Decide ids={known} />}

@@ -8,6 +8,7 @@ import type { Floor } from './floor.ts';
 import { inks } from './inks.ts';
 import { hoverLabel, labelsFor, paintLabels } from './labels.ts';
 import { arrowLabels, cutLabels, numberLabels } from './overlayLabels.ts';
+import { pinLabels } from './pins.ts';
 import type { SceneProps } from './sceneProps.ts';
 import { paintLines } from './trammelLines.ts';
 import { basis } from './turntable.ts';
@@ -24,6 +25,7 @@ interface LetteringProps {
 const noLines: NonNullable<SceneProps['lines']> = [];
 const noNumbers: NonNullable<SceneProps['numbers']> = new Map();
 const noArrows: NonNullable<SceneProps['arrows']> = [];
+const noPins: NonNullable<SceneProps['pins']> = [];
 const noCuts: NonNullable<SceneProps['cutMarks']> = [];
 
 /** Draws everything that is written or ruled flat on the sheet, in step with each frame of the picture. */
@@ -37,6 +39,7 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
   const numbers = shown.numbers ?? noNumbers;
   const arrows = shown.arrows ?? noArrows;
   const cutMarks = shown.cutMarks ?? noCuts;
+  const pins = shown.pins ?? noPins;
   const wanted = useMemo(
     () =>
       [
@@ -44,8 +47,9 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
         ...numberLabels(drawn, ghosted, numbers),
         ...arrowLabels(drawn, arrows),
         ...cutLabels(drawn, cutMarks),
+        ...pinLabels(drawn, ghosted, pins),
       ].sort((a, b) => a.rank - b.rank),
-    [drawn, floor, marks, selected, ghosted, labels, light, lines, numbers, arrows, cutMarks],
+    [drawn, floor, marks, selected, ghosted, labels, light, lines, numbers, arrows, cutMarks, pins],
   );
   // biome-ignore lint/correctness/useExhaustiveDependencies: other labels, or another size of writing
   useEffect(() => labelWidths.current.clear(), [wanted]);

@@ -49,6 +49,13 @@ export interface SceneCut {
   readonly label: string;
 }
 
+/** Where a photo was taken: on a cluster, or at a share of a tube's length from its `from` end. */
+export interface ScenePin {
+  readonly id: string;
+  readonly share: number;
+  readonly label: string;
+}
+
 export interface Hit {
   readonly kind: 'member' | 'cluster';
   readonly id: string;
@@ -72,6 +79,7 @@ export interface SceneProps {
   readonly numbers?: ReadonlyMap<string, string>;
   readonly arrows?: readonly SceneArrow[];
   readonly cutMarks?: readonly SceneCut[];
+  readonly pins?: readonly ScenePin[];
   readonly shape?: SceneShape;
   readonly light: Light;
   readonly view: ViewAsk;
