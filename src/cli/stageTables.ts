@@ -61,4 +61,7 @@ export const stageTables = {
     roundnessTable(s),
   ],
   splice: (s) => [splicesTable(s), spliceSizesTable(s)],
+  plan: () => [],
+  takeoff: () => [],
+  estimate: () => [],
 } as const satisfies Record<Stage, (showing: Showing) => readonly Table[]>;

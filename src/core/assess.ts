@@ -1,10 +1,13 @@
 import type { Ask, Assessment } from './assessment.ts';
 import { disposition } from './disposition/disposition.ts';
+import { estimate } from './estimate/estimate.ts';
+import { takeoff } from './estimate/takeoff.ts';
 import type { Job } from './job/jobSchema.ts';
 import { standing } from './job/standing.ts';
 import { loadPath } from './loadPath/loadPath.ts';
 import { lockedIn } from './lockedIn/lockedIn.ts';
 import { remember } from './memo.ts';
+import { plan } from './plan/plan.ts';
 import { relief } from './relief/relief.ts';
 import { splice } from './splice/splice.ts';
 import { heldNow } from './statics/held.ts';
@@ -36,6 +39,9 @@ const plain = {
   disposition,
   straighten,
   splice,
+  plan,
+  takeoff,
+  estimate,
 };
 export type Stages = typeof plain;
 
@@ -88,18 +94,42 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
   const targets = [
     ...new Set([...hurt.map((m) => m.id), ...(ask.targets ?? []).filter((id) => known.has(id))]),
   ].sort();
+  const paths = use.loadPath(truss, model, frame, solved, coverage, locked, live.mishap, targets);
+  const relieved = use.relief(truss, model, support, frame, coverage, locked, targets, ask.targets);
   const disposed = use.disposition(truss, coverage, live.manual);
+  const straightened = use.straighten(truss, coverage, live.manual, live.progress);
+  const splices = use.splice(truss, coverage, disposed, live.manual);
+  const steps = use.plan(
+    truss,
+    support,
+    frame,
+    coverage,
+    distances,
+    stops.holds,
+    locked,
+    relieved,
+    disposed,
+    straightened,
+    splices,
+    readings,
+    live.progress,
+    photos,
+    live.manual,
+  );
   return {
     truss,
     coverage,
     statics: solved,
     trammel: { ...distances, holds: stops.holds, issues: [...distances.issues, ...stops.issues] },
     lockedIn: locked,
-    loadPath: use.loadPath(truss, model, frame, solved, coverage, locked, live.mishap, targets),
-    relief: use.relief(truss, model, support, frame, coverage, locked, targets, ask.targets),
+    loadPath: paths,
+    relief: relieved,
     disposition: disposed,
-    straighten: use.straighten(truss, coverage, live.manual, live.progress),
-    splice: use.splice(truss, coverage, disposed, live.manual),
+    straighten: straightened,
+    splice: splices,
+    plan: steps,
+    takeoff: use.takeoff(truss, coverage, splices, live.manual),
+    estimate: use.estimate(coverage, paths, steps, live.rates, live.manual),
     issues: [...live.issues, ...strays],
   };
 };

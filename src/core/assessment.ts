@@ -1,7 +1,9 @@
 import type { Issue } from './base/issue.ts';
 import type { Disposition } from './disposition/result.ts';
+import type { Estimate, Takeoff } from './estimate/result.ts';
 import type { LoadPath } from './loadPath/result.ts';
 import type { LockedIn } from './lockedIn/result.ts';
+import type { Plan } from './plan/result.ts';
 import type { Relief } from './relief/result.ts';
 import type { Splices } from './splice/result.ts';
 import type { Statics } from './statics/result.ts';
@@ -27,6 +29,9 @@ export interface Assessment {
   readonly disposition: Disposition;
   readonly straighten: Straighten;
   readonly splice: Splices;
+  readonly plan: Plan;
+  readonly takeoff: Takeoff;
+  readonly estimate: Estimate;
   /** Issues of the job as a whole: records that point to nothing, clashes. */
   readonly issues: readonly Issue[];
 }
@@ -43,5 +48,8 @@ export const stages = [
   'disposition',
   'straighten',
   'splice',
+  'plan',
+  'takeoff',
+  'estimate',
 ] as const;
 export type Stage = (typeof stages)[number];

@@ -4,7 +4,7 @@ import { atRecord } from '../job/corrections.ts';
 import type { RecordOf } from '../job/jobSchema.ts';
 import type { HeldNow } from '../statics/held.ts';
 import { fitUpOf } from '../trammel/gate.ts';
-import type { Trammel } from '../trammel/result.ts';
+import type { HoldPoint, Trammel } from '../trammel/result.ts';
 import type { Coverage } from '../walkRound/result.ts';
 import { doneOf } from './done.ts';
 import type { Draft } from './draft.ts';
@@ -17,6 +17,7 @@ type Progress = RecordOf<'progress'>;
 export interface GateData {
   readonly coverage: Coverage;
   readonly trammel: Trammel;
+  readonly holds: readonly HoldPoint[];
   readonly disposition: Disposition | null;
   readonly support: HeldNow;
   readonly progress: readonly Progress[];
@@ -62,11 +63,11 @@ const secondSeen = (progress: readonly Progress[], step: string): Evidence => {
 };
 
 const holdSeen = (
-  trammel: Trammel,
+  holds: readonly HoldPoint[],
   hold: 'beforeCutting' | 'afterTacking' | 'afterWelding',
   what: string,
 ): Evidence => {
-  const point = trammel.holds?.find((h) => h.hold === hold);
+  const point = holds.find((h) => h.hold === hold);
   const gate = point?.gate;
   return see(what, gate ? gate.opens && point.asks.some((a) => a.taken > 0) : false, [
     ...(gate?.outside ?? []),
@@ -80,7 +81,7 @@ const evidenceOf = (
   steps: readonly Draft[],
   data: GateData,
 ): readonly Evidence[] => {
-  const { coverage, trammel, disposition, support, progress, photos, frozen } = data;
+  const { coverage, trammel, holds, disposition, support, progress, photos, frozen } = data;
   const id = of ?? '';
   switch (name) {
     case 'H1': {
@@ -114,7 +115,7 @@ const evidenceOf = (
       const beside = data.openBeside(id);
       const shown = photos.filter((p) => p.of === of || p.of === 'job').map((p) => p.id);
       return [
-        holdSeen(trammel, 'beforeCutting', 'baseline'),
+        holdSeen(holds, 'beforeCutting', 'baseline'),
         see('photo', shown.length > 0, shown),
         see('restraint', support.ranked),
         ...(braces.length > 0 ? [see('brace', missing.length === 0, missing)] : []),
@@ -131,7 +132,7 @@ const evidenceOf = (
       ];
     }
     case 'H6':
-      return [holdSeen(trammel, 'afterTacking', 'tackedDistances')];
+      return [holdSeen(holds, 'afterTacking', 'tackedDistances')];
     case 'H7': {
       const last = progress.findLast((p) => p.step === idOf('inspectWelds', id) && p.done);
       return [
@@ -145,7 +146,7 @@ const evidenceOf = (
     }
     case 'H8':
       return [
-        holdSeen(trammel, 'afterWelding', 'asLeftDistances'),
+        holdSeen(holds, 'afterWelding', 'asLeftDistances'),
         secondSeen(progress, holdId('afterWelding')),
       ];
     case 'H9':

@@ -10,7 +10,7 @@ import type { HeldNow } from '../statics/held.ts';
 import { isFrame, type MovesFreely } from '../statics/prepareFrame.ts';
 import type { Straighten } from '../straighten/result.ts';
 import { openTubes } from '../trammel/openTubes.ts';
-import type { Trammel } from '../trammel/result.ts';
+import type { HoldPoint, Trammel } from '../trammel/result.ts';
 import type { Truss } from '../truss/result.ts';
 import type { Coverage } from '../walkRound/result.ts';
 import { chosenDesign } from './chosen.ts';
@@ -45,6 +45,7 @@ export const strayOpen = (coverage: Coverage, truss: Truss, progress: Progress):
  * Manual topics read: `limit:sag`, `plan-order`, `plan-frozen`, `splice-method:MEMBER`. Progress records carry step ids,
  * and gate ids (`H4:U3R-U4R`; opened by name with the reason in `opened`).
  *
+ * @param holds  the trammel's hold points, with what they ask for
  * @param splices  null (and `disposition`, `straighten` likewise): not worked, materials are then only named
  * Assumes: see `state.ts`. On a truss that moves freely nothing is opened or bent, and that is said.
  * Source: rows of `rules.ts`; order of steps common practice, no source.
@@ -55,6 +56,7 @@ export const plan = (
   frame: Frame | MovesFreely,
   coverage: Coverage,
   trammel: Trammel,
+  holds: readonly HoldPoint[],
   locked: LockedIn,
   relief: Relief,
   disposition: Disposition | null,
@@ -125,6 +127,7 @@ export const plan = (
   const { gates, issues: early } = gatesOf(drafts, {
     coverage,
     trammel,
+    holds,
     disposition,
     support,
     progress,

@@ -41,6 +41,7 @@ export const planJob = (job: Job) => {
     frame,
     coverage,
     distances,
+    distances.holds ?? [],
     locked,
     relieved,
     disposed,
