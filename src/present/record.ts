@@ -10,6 +10,7 @@ import { pageOne } from './record/pageOne.ts';
 import { photoParts } from './record/photoSections.ts';
 import { reliefSections } from './record/reliefSections.ts';
 import type { Part, Report, ReportHead } from './record/sections.ts';
+import { shopParts } from './record/shopSections.ts';
 import { showTime, type Units } from './show.ts';
 import { areasTable, lookAgainTable } from './tables/coverage.ts';
 import { instrumentsLine, workLogTable } from './tables/entered.ts';
@@ -150,6 +151,7 @@ export const damageReport = (
           ...reliefSections(showing),
         ],
       },
+      ...shopParts(showing, side),
       {
         lie: 'turned',
         side,

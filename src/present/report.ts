@@ -8,6 +8,7 @@ import { csvText } from './csv.ts';
 import { pdfBytes } from './pdf.ts';
 import { damageReport, type ReportOptions } from './record.ts';
 import { sheets } from './sheet/layout.ts';
+import { shopTemplates } from './shopTemplates.ts';
 import { allTables } from './tables/allTables.ts';
 import { trammelSheetPdf } from './trammelSheet.ts';
 import { pageFoot } from './words/cautions.ts';
@@ -19,7 +20,7 @@ export interface ReportFile {
 }
 
 /**
- * Everything a job is handed over as: `report.pdf`, `trammel-sheet.pdf` and one CSV a table, in the order of the work.
+ * Everything a job is handed over as: `report.pdf`, `trammel-sheet.pdf`, templates of the tubes to be spliced or replaced, and one CSV a table, in the order of the work.
  * The one function that both the screen and the terminal call; same job, options and photos, same bytes.
  */
 export const reportFiles = async (
@@ -52,6 +53,7 @@ export const reportFiles = async (
   return [
     { name: 'report.pdf', bytes: pdf },
     { name: 'trammel-sheet.pdf', bytes: await trammelSheetPdf(job, assessment, options) },
+    ...(await shopTemplates(job, assessment, options)),
     ...allTables({ job, assessment, units: options.units }).map((table) => ({
       name: `${table.name}.csv`,
       bytes: encoder.encode(csvText(table, head)),

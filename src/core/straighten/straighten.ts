@@ -80,6 +80,24 @@ const benchOf = (truss: Truss, member: Member, manual: Manual): Bench => {
   };
 };
 
+/** Diameters of an oval as found, to plan the blocks with until the first is read at the bench. */
+const asFoundOval = (
+  member: Member,
+  findings: readonly Finding[],
+  log: ShopLog,
+  manual: Manual,
+  yieldPsi: StraightenRow['yieldPsi'],
+): StraightenRow['roundness'] => {
+  if (log.pushes.length > 0) return [];
+  const read = findings.flatMap((f) => {
+    if (f.damage !== 'oval' || f.largestIn === undefined || f.smallestIn === undefined) return [];
+    const { place, largestIn, smallestIn } = f;
+    const atIn = place && (place.from === member.to ? member.lengthIn - place.atIn : place.atIn);
+    return [{ record: f.id, entry: { largestIn, smallestIn, ...(atIn !== undefined && { atIn }) } }];
+  });
+  return roundnessOf(member, read, manual, yieldPsi);
+};
+
 const rowOf = (
   truss: Truss,
   member: Member,
@@ -128,7 +146,7 @@ const rowOf = (
     reversals,
     cautions,
     yieldPsi,
-    roundness,
+    roundness: roundness.length > 0 ? roundness : asFoundOval(member, findings, log, manual, yieldPsi),
     stops: stopped,
     checks,
     says,

@@ -1,6 +1,7 @@
 import type { PhotoMark } from '../../core/job/jobSchema.ts';
 import type { Truss } from '../../core/truss/result.ts';
 import type { Coverage } from '../../core/walkRound/result.ts';
+import type { Drawing } from '../draw/pen.ts';
 import type { MapViewName } from '../draw/project.ts';
 import type { Table } from '../table.ts';
 import type { Caution } from '../words/cautions.ts';
@@ -34,6 +35,8 @@ export type Section =
       /** Rows on paper; the table says how many more its CSV has. */
       readonly most?: number;
     }
+  /** A drawing no wider than the room and no higher than a sheet. */
+  | { readonly kind: 'drawing'; readonly title: string; readonly drawing: Drawing }
   | { readonly kind: 'cautions'; readonly cautions: readonly Caution[] }
   | {
       readonly kind: 'map';

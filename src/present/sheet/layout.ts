@@ -192,6 +192,14 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
       putLines(flow, part, `${left} more stand in ${table.name}.csv.`, 2.6, { colour: ink.quiet });
     gap(flow, 1.5);
   },
+  drawing: (flow, part, { title, drawing }) => {
+    gap(flow, 3);
+    put(flow, part, drawing.heightMm + 6, (x, y) => [
+      text([x, y + 3.6], title, 3.6, { weight: 'bold' }),
+      ...shift(drawing.ops, x, y + 6),
+    ]);
+    gap(flow, 2);
+  },
   photos: (flow, part, section) => {
     for (const { height, ops } of photoRows(section.shots, flow.room.w)) put(flow, part, height, ops);
   },

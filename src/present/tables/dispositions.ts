@@ -7,6 +7,7 @@ import {
   conditionWords,
   limitOfWords,
   limitVerdictWords,
+  missingShort,
   missingWords,
   reasonSentence,
   reasonSource,
@@ -154,8 +155,9 @@ export const decidedTable = (showing: Showing): Table => {
         },
         {
           id: 'missing',
-          title: 'Still missing',
-          text: ({ missing }) => [...new Set(missing.map(missingWords))].map(sentence).join('; '),
+          title: 'Missing to decide',
+          text: ({ decided, missing }) =>
+            decided ? '' : [...new Set(missing.map(missingShort))].map(sentence).join('; '),
         },
       ],
     },

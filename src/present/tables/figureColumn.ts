@@ -21,7 +21,9 @@ export const figureColumn = <Row>(
     align: 'right',
     text: (row) => {
       const figure = of(row);
-      return figure ? showFigure(figure, units) : '';
+      // two ends of a range are known too loosely for a fraction beside each
+      const by = ranged && units === 'inFraction' ? 'inDecimal' : units;
+      return figure ? showFigure(figure, by) : '';
     },
     raw: (row) => raw(of(row)?.value),
     csv: ranged

@@ -1,0 +1,25 @@
+import type { Assessment } from '../core/assessment.ts';
+import type { Job } from '../core/job/jobSchema.ts';
+import type { ReportOptions } from './record.ts';
+import type { ReportFile } from './report.ts';
+import { decidedDesigns } from './tables/splices.ts';
+import { templateFiles } from './templates.ts';
+
+/** Decisions whose templates go with the report. */
+const cutOut: ReadonlySet<string> = new Set(['splice', 'replace']);
+
+/** A PDF of full-size templates for each member decided to be spliced or replaced whose repair fits. */
+export const shopTemplates = async (
+  job: Job,
+  assessment: Assessment,
+  { paper, units }: Pick<ReportOptions, 'paper' | 'units'>,
+): Promise<readonly ReportFile[]> => {
+  const files: ReportFile[] = [];
+  for (const row of assessment.splice.members) {
+    const methods = decidedDesigns(row).flatMap((d) => (d.plan ? [d.method] : []));
+    if (!cutOut.has(row.choice ?? '') || methods.length === 0) continue;
+    const made = await templateFiles(job, row.member, { paper, units, methods });
+    files.push(...made.filter(({ name }) => name.endsWith('.pdf')));
+  }
+  return files;
+};
