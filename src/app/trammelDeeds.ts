@@ -33,6 +33,7 @@ const manual = (entry: Draft<RecordOf<'manual'>>, name: string): boolean =>
   change({ kind: 'addManual', manual: entry }, name);
 
 export const strike = (target: string): void => {
+  if (useEntry.getState().line === target) setEntry({ line: null, text: '' });
   manual(
     { topic: `strike:${target}`, words: 'cannot be reached', source: 'struck by hand' },
     `Struck: ${target}`,
