@@ -74,15 +74,16 @@ export default defineConfig(({ mode }) => ({
         test: {
           name: 'core',
           include: ['tests/*.test.ts', 'tests/core/**/*.test.ts', 'tests/kit/**/*.test.ts'],
+          testTimeout: 120_000,
         },
       },
       {
         extends: true,
-        test: { name: 'present', include: ['tests/present/**/*.test.ts'], testTimeout: 60_000 },
+        test: { name: 'present', include: ['tests/present/**/*.test.ts'], testTimeout: 120_000 },
       },
       {
         extends: true,
-        test: { name: 'app', include: ['tests/app/**/*.test.{ts,tsx}'], testTimeout: 60_000 },
+        test: { name: 'app', include: ['tests/app/**/*.test.{ts,tsx}'], testTimeout: 120_000 },
       },
       {
         extends: true,
