@@ -1,6 +1,7 @@
 import { type ComponentType, type DragEvent, lazy, Suspense, useEffect, useRef } from 'react';
 import { cautionsFor } from '../present/words/cautions.ts';
 import { issueSentence, mendSentence } from '../present/words/issues.ts';
+import { useDraft } from './bench/draft.ts';
 import { pressKey } from './commands.ts';
 import { saveCopy } from './handout.ts';
 import { openFile } from './opening.ts';
@@ -34,6 +35,8 @@ const panels: { readonly [R in RouteName]: ComponentType } = {
   bench: lazy(async () => ({ default: (await import('./panels/Bench.tsx')).BenchPanel })),
 };
 
+const ModelBench = lazy(async () => ({ default: (await import('./bench/ModelBench.tsx')).ModelBench }));
+
 const TrussTable = lazy(async () => ({ default: (await import('./panels/TrussTable.tsx')).TrussTable }));
 
 const KeySheet = lazy(async () => ({ default: (await import('./parts/KeySheet.tsx')).KeySheet }));
@@ -55,7 +58,7 @@ export const App = () => {
   }, [light]);
   useEffect(() => {
     const pressed = (event: KeyboardEvent): void => {
-      if (pressKey(event)) event.preventDefault();
+      if (!useDraft.getState().open && pressKey(event)) event.preventDefault();
     };
     addEventListener('keydown', pressed);
     return () => removeEventListener('keydown', pressed);
@@ -66,7 +69,16 @@ export const App = () => {
   useEffect(() => {
     card.current?.scrollTo(0, 0);
   }, [selected, route]);
+  const onBench = useDraft((draft) => draft.open);
   const Panel = panels[route];
+  if (onBench)
+    return (
+      <ErrorEdge words="The bench failed. The model on it is kept; load the page again.">
+        <Suspense fallback={null}>
+          <ModelBench />
+        </Suspense>
+      </ErrorEdge>
+    );
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: a file may be dropped anywhere; opening by button and key does the same
     <div

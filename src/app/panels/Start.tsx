@@ -32,6 +32,7 @@ export const StartPanel = () => {
       ))}
       {job && <ThisJob />}
       <Begin />
+      <OwnTruss />
       <BenchWay />
       <OnThisDevice />
       <Earlier />
@@ -142,6 +143,34 @@ const ThisJob = () => {
 };
 
 const asWords = (name: string): string => name.replace(/-/g, ' ').replace(/^./, (c) => c.toUpperCase());
+
+const OwnTruss = () => {
+  const job = useJob((state) => state.job);
+  const live = useAnswer((answer) => answer.atOnce?.live.model);
+  const change = (): void => {
+    if (!job) return;
+    putModel(live ?? job.model, 'this job’s model');
+    openBench('stations');
+  };
+  return (
+    <section className="stack tight" aria-label="Your own truss">
+      <h2>Your own truss</h2>
+      <div className="row">
+        <button type="button" onClick={() => openBench('begin')}>
+          Model bench
+        </button>
+        {job && (
+          <button type="button" onClick={change}>
+            Change this job’s model
+          </button>
+        )}
+      </div>
+      <p className="small soft">
+        From a drawing, a rough truss from a few lengths, or measured up from the sound side.
+      </p>
+    </section>
+  );
+};
 
 const Begin = () => (
   <section className="stack tight" aria-label="Begin">

@@ -1,0 +1,261 @@
+import { useState } from 'react';
+import type { Tube } from '../../core/job/modelSchema.ts';
+import { asymmetries } from '../../core/truss/symmetry.ts';
+import { issueSentence } from '../../present/words/issues.ts';
+import { clusterWords } from '../../present/words/names.ts';
+import { changeModel, pickOnBench, useDraft, useDraftTruss } from './draft.ts';
+import { asDrawn, tubeAsDrawn } from './drawn.ts';
+import { LengthCell, TextCell, TubeField } from './fields.tsx';
+import { originWords } from './StationTable.tsx';
+
+type Three = readonly [number | undefined, number | undefined, number | undefined];
+const nowhere: Three = [undefined, undefined, undefined];
+
+const Openings = () => {
+  const omitted = useDraft((draft) => draft.model.omitted ?? []);
+  const [id, setId] = useState('');
+  return (
+    <section className="stack tight" aria-label="Openings">
+      <h3>Openings: tubes left out</h3>
+      {omitted.length > 0 && (
+        <ul className="entries">
+          {omitted.map((one) => (
+            <li key={one} className="entry-head">
+              {one}
+              <button
+                type="button"
+                className="link"
+                aria-label={`Put back ${one}`}
+                onClick={() => changeModel([{ kind: 'restore', id: one }], `${one} put back`)}
+              >
+                Put back
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <div className="fields">
+        <TextCell
+          shown="Tube"
+          label="Tube to leave out"
+          value={id}
+          list="bench-members"
+          hint="U3L-L4L"
+          onText={setId}
+        />
+        <button
+          type="button"
+          className="end"
+          disabled={id === ''}
+          onClick={() => {
+            if (changeModel([{ kind: 'omit', id }], `${id} left out`)) setId('');
+          }}
+        >
+          Leave it out
+        </button>
+      </div>
+    </section>
+  );
+};
+
+const Points = () => {
+  const model = useDraft((draft) => draft.model);
+  const [id, setId] = useState('');
+  const [at, setAt] = useState<Three>(nowhere);
+  const [fitting, setFitting] = useState('');
+  const [turn, setTurn] = useState(0);
+  const [x, y, z] = at;
+  const add = (): void => {
+    if (x === undefined || y === undefined || z === undefined || id === '') return;
+    const row = { id, at: [x, y, z] as [number, number, number], ...(fitting ? { fitting } : {}) };
+    if (!changeModel([{ kind: 'setCluster', row }], `cluster ${id}`)) return;
+    setId('');
+    setAt(nowhere);
+    setFitting('');
+    setTurn(turn + 1);
+  };
+  return (
+    <section className="stack tight" aria-label="Clusters added or moved">
+      <h3>Clusters added or moved</h3>
+      {model.clusters.length > 0 && (
+        <ul className="entries">
+          {model.clusters.map((c) => (
+            <li key={c.id} className="entry-head">
+              <span>
+                <button type="button" className="link" onClick={() => pickOnBench(c.id)}>
+                  {clusterWords(c.id)}
+                </button>{' '}
+                {c.at.map((v) => asDrawn(v, model.drawnIn)).join(' / ')} {model.drawnIn}
+                {c.fitting ? ` · ${c.fitting}` : ''}
+                {c.origin && c.origin !== 'drawing' ? ` · ${originWords[c.origin].toLowerCase()}` : ''}
+              </span>
+              <button
+                type="button"
+                className="link"
+                aria-label={`Take out ${c.id}`}
+                onClick={() => changeModel([{ kind: 'removeCluster', id: c.id }], `${c.id} taken out`)}
+              >
+                Take out
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <div className="fields" key={turn}>
+        <TextCell
+          shown="Cluster"
+          label="Cluster to add or move"
+          value={id}
+          list="bench-clusters"
+          hint="GC, U4R"
+          onText={setId}
+        />
+        {(['Station', 'Butt line (right +)', 'Water line'] as const).map((shown, k) => (
+          <LengthCell
+            key={shown}
+            shown={shown}
+            label={`New cluster, ${shown.toLowerCase()}`}
+            valueIn={at[k]}
+            onValue={(v) => setAt(at.map((old, i) => (i === k ? v : old)) as unknown as Three)}
+          />
+        ))}
+        <TextCell
+          shown="What sits there"
+          label="New cluster, fitting"
+          value={fitting}
+          hint="landing gear, left"
+          onText={setFitting}
+        />
+        <button type="button" className="end" disabled={id === '' || at.includes(undefined)} onClick={add}>
+          Add the cluster
+        </button>
+      </div>
+    </section>
+  );
+};
+
+const Tubes = () => {
+  const model = useDraft((draft) => draft.model);
+  const [from, setFrom] = useState('');
+  const [to, setTo] = useState('');
+  const [tube, setTube] = useState<Tube | null>(null);
+  const [turn, setTurn] = useState(0);
+  const add = (): void => {
+    const row = { from, to, ...(tube ? { tube } : {}) };
+    if (!changeModel([{ kind: 'setMember', row }], `tube ${from} to ${to}`)) return;
+    setFrom('');
+    setTo('');
+    setTurn(turn + 1);
+  };
+  return (
+    <section className="stack tight" aria-label="Tubes added or given by themselves">
+      <h3>Tubes added or given by themselves</h3>
+      {model.members.length > 0 && (
+        <ul className="entries">
+          {model.members.map((m, k) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two tubes may run between the same clusters
+            <li key={`${m.from} ${m.to} ${k}`} className="entry-head">
+              <span>
+                {m.id ?? `${m.from}-${m.to}`}
+                {m.tube ? ` · ${tubeAsDrawn(m.tube, model.drawnIn)}` : ''}
+                {m.bolted ? ' · bolted' : ''}
+              </span>
+              <button
+                type="button"
+                className="link"
+                aria-label={`Take out ${m.from} to ${m.to}`}
+                onClick={() => changeModel([{ kind: 'removeMember', at: k }], `${m.from}-${m.to} taken out`)}
+              >
+                Take out
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <div className="fields" key={turn}>
+        <TextCell
+          shown="From"
+          label="New tube, from"
+          value={from}
+          list="bench-clusters"
+          hint="U3L"
+          onText={setFrom}
+        />
+        <TextCell
+          shown="To"
+          label="New tube, to"
+          value={to}
+          list="bench-clusters"
+          hint="L5L"
+          onText={setTo}
+        />
+        <TubeField
+          shown="Size (else by its kind)"
+          label="New tube, size"
+          tube={tube ?? undefined}
+          onTube={setTube}
+        />
+        <button
+          type="button"
+          className="end"
+          disabled={from === '' || to === '' || from === to}
+          onClick={add}
+        >
+          Add the tube
+        </button>
+      </div>
+      <p className="small soft">
+        Or touch two clusters in the picture, one after the other, and join them there.
+      </p>
+    </section>
+  );
+};
+
+const Sides = () => {
+  const truss = useDraftTruss();
+  const unlike = asymmetries(truss);
+  return (
+    <section className="stack tight" aria-label="Left and right">
+      <h3>Left and right</h3>
+      <p>
+        {unlike.length === 0
+          ? 'Left and right are alike.'
+          : `${unlike.length} ${unlike.length === 1 ? 'thing differs' : 'things differ'} between left and right.`}
+      </p>
+      {unlike.length > 0 && (
+        <details>
+          <summary>What differs</summary>
+          <ul className="entries small">
+            {unlike.slice(0, 60).map((one) => (
+              <li key={JSON.stringify(one.facts)}>{issueSentence(one)}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+      <div className="row">
+        <button
+          type="button"
+          onClick={() => changeModel([{ kind: 'mirrorSide', from: 'L' }], 'left copied to right')}
+        >
+          Copy left to right
+        </button>
+        <button
+          type="button"
+          onClick={() => changeModel([{ kind: 'mirrorSide', from: 'R' }], 'right copied to left')}
+        >
+          Copy right to left
+        </button>
+      </div>
+    </section>
+  );
+};
+
+/** What the station table and the bracing words do not say: openings, points and tubes of their own; the two sides. */
+export const PointsAndTubes = () => (
+  <div className="stack">
+    <Sides />
+    <Openings />
+    <Points />
+    <Tubes />
+  </div>
+);
