@@ -36,6 +36,7 @@ export default defineConfig(({ mode }) => ({
           },
         })),
   ],
+  publicDir: 'src/app/public',
   build:
     mode === 'cli'
       ? {
