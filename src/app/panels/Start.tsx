@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { cautionsFor } from '../../present/words/cautions.ts';
+import { openBench, putModel } from '../bench/draft.ts';
 import { renameJob, setAircraft, setHeldAs } from '../deeds.ts';
 import { saveCopy } from '../handout.ts';
 import { demos, models } from '../models.ts';
