@@ -4,12 +4,26 @@ import { clustersTable } from '../present/tables/clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from '../present/tables/coverage.ts';
 import { decidedTable, dispositionsTable, ownLimitsTable } from '../present/tables/dispositions.ts';
 import { ellipsoidsTable } from '../present/tables/ellipsoids.ts';
+import {
+  estimateLinesTable,
+  hiddenTable,
+  originsTable,
+  ratesTable,
+  totalsTable,
+} from '../present/tables/estimate.ts';
 import { decisionsTable, findingsTable } from '../present/tables/findings.ts';
 import { holdsTable } from '../present/tables/holds.ts';
 import { leftOverTable } from '../present/tables/leftOver.ts';
 import { lockedInTable, suspectsTable } from '../present/tables/lockedIn.ts';
 import { lookNextOf, lookNextTable } from '../present/tables/lookNext.ts';
 import { membersTable } from '../present/tables/members.ts';
+import {
+  frozenTable,
+  gatesTable,
+  notPlannedTable,
+  planStatesTable,
+  planStepsTable,
+} from '../present/tables/planSteps.ts';
 import { reliefTable } from '../present/tables/relief.ts';
 import type { Showing } from '../present/tables/showing.ts';
 import { spliceSizesTable, splicesTable } from '../present/tables/splices.ts';
@@ -22,6 +36,14 @@ import {
   straightenChecksTable,
   straighteningTable,
 } from '../present/tables/straighten.ts';
+import {
+  barsTable,
+  ledgerTable,
+  materialsTable,
+  piecesTable,
+  repairTakesTable,
+  thresholdsTable,
+} from '../present/tables/takeoff.ts';
 import { readingsTable, shapeTable, targetsTable } from '../present/tables/trammel.ts';
 
 /** The tables that show one stage in a terminal; the screen and the report show the same ones. */
@@ -61,7 +83,21 @@ export const stageTables = {
     roundnessTable(s),
   ],
   splice: (s) => [splicesTable(s), spliceSizesTable(s)],
-  plan: () => [],
-  takeoff: () => [],
-  estimate: () => [],
+  plan: (s) => [planStepsTable(s), planStatesTable(s), gatesTable(s), notPlannedTable(s), frozenTable(s)],
+  takeoff: (s) => [
+    materialsTable(s),
+    piecesTable(s),
+    barsTable(s),
+    repairTakesTable(s),
+    ledgerTable(s),
+    thresholdsTable(s),
+  ],
+  estimate: (s) => [
+    countsTable(s),
+    estimateLinesTable(s),
+    hiddenTable(s),
+    totalsTable(s),
+    originsTable(s),
+    ratesTable(s),
+  ],
 } as const satisfies Record<Stage, (showing: Showing) => readonly Table[]>;

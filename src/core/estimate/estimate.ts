@@ -17,7 +17,7 @@ const excluded = [
   'systems-and-rigging',
   'engine-and-propeller',
   'transport',
-  'outside-inspection-and-approval',
+  'outside-inspection-and-engineering',
   'data-search',
 ] as const;
 

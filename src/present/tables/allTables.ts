@@ -5,12 +5,14 @@ import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from './cov
 import { decidedTable, dispositionsTable, ownLimitsTable } from './dispositions.ts';
 import { ellipsoidsTable } from './ellipsoids.ts';
 import { enteredReadingsTable, workLogTable } from './entered.ts';
+import { estimateLinesTable, hiddenTable, originsTable, ratesTable, totalsTable } from './estimate.ts';
 import { decisionsTable, findingsTable } from './findings.ts';
 import { holdsTable } from './holds.ts';
 import { leftOverTable } from './leftOver.ts';
 import { lockedInTable, suspectsTable } from './lockedIn.ts';
 import { lookNextTable } from './lookNext.ts';
 import { membersTable } from './members.ts';
+import { frozenTable, gatesTable, notPlannedTable, planStatesTable, planStepsTable } from './planSteps.ts';
 import { reliefTable } from './relief.ts';
 import type { Showing } from './showing.ts';
 import { historyTable, issuesTable, manualTable, sourcesTable } from './sources.ts';
@@ -24,6 +26,14 @@ import {
   straightenChecksTable,
   straighteningTable,
 } from './straighten.ts';
+import {
+  barsTable,
+  ledgerTable,
+  materialsTable,
+  piecesTable,
+  repairTakesTable,
+  thresholdsTable,
+} from './takeoff.ts';
 import { readingsTable, shapeTable, targetsTable } from './trammel.ts';
 
 /** Every table of a job, in the order of the work. One CSV each; the report prints most of them. */
@@ -65,6 +75,22 @@ export const allTables = (showing: Showing): readonly Table[] => {
     roundnessTable(showing),
     splicesTable(showing),
     spliceSizesTable(showing),
+    planStepsTable(showing),
+    planStatesTable(showing),
+    gatesTable(showing),
+    notPlannedTable(showing),
+    frozenTable(showing),
+    materialsTable(showing),
+    piecesTable(showing),
+    barsTable(showing),
+    repairTakesTable(showing),
+    ledgerTable(showing),
+    thresholdsTable(showing),
+    estimateLinesTable(showing),
+    hiddenTable(showing),
+    totalsTable(showing),
+    originsTable(showing),
+    ratesTable(showing),
     workLogTable(showing, live.progress),
     manualTable(showing, live.manual),
     sourcesTable(showing),

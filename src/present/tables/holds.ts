@@ -41,14 +41,26 @@ export const holdsTable = ({ assessment, units }: Showing): Table =>
           title: 'Limit',
           text: ({ ask }) =>
             ask.toleranceIn ? `± ${showFigure(ask.toleranceIn, units)}` : 'no limit loaded',
-          raw: ({ ask }) => rawLength(ask.toleranceIn?.value, units),
+          csv: [
+            {
+              title: 'Limit',
+              unit: lengthUnit(units),
+              raw: ({ ask }) => rawLength(ask.toleranceIn?.value, units),
+            },
+          ],
         },
         {
           id: 'difference',
           title: 'Difference',
           text: ({ ask }) =>
             ask.differenceIn ? showDifference(ask.differenceIn.value, units, false) : 'not read',
-          raw: ({ ask }) => rawLength(ask.differenceIn?.value, units),
+          csv: [
+            {
+              title: 'Difference',
+              unit: lengthUnit(units),
+              raw: ({ ask }) => rawLength(ask.differenceIn?.value, units),
+            },
+          ],
         },
         { id: 'verdict', title: 'Answer', text: ({ ask }) => (ask.verdict ? verdictWords[ask.verdict] : '') },
         { id: 'done', title: 'Hold', text: ({ point }) => doneWords(point) },

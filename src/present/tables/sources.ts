@@ -107,6 +107,9 @@ export const issuesTable = ({ assessment, units }: Showing): Table => {
     ['dispositions', assessment.disposition.issues],
     ['straightening', assessment.straighten.issues],
     ['splices', assessment.splice.issues],
+    ['plan', assessment.plan.issues],
+    ['take-off', assessment.takeoff.issues],
+    ['estimate', assessment.estimate.issues],
   ];
   return tableOf<IssueRow>(
     {

@@ -1,3 +1,4 @@
+import { planAssumptions } from './planAssumptions.ts';
 import { shopAssumptions } from './shopAssumptions.ts';
 
 /** What the sums assumed, by the names core gives them. A test reads the sources of core and fails on one without a row here. */
@@ -26,6 +27,7 @@ const assumptions: Readonly<Record<string, string>> = {
   'uniform-arc-beyond-the-chord': 'same curve beyond the chord measured',
   'weld-shrinkage-added': 'weld shrinkage added, as entered',
   ...shopAssumptions,
+  ...planAssumptions,
 };
 
 /** Names of assumptions that have words. */

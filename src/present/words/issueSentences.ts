@@ -1,3 +1,4 @@
+import { planIssueSentences } from './planIssues.ts';
 import { shopIssueSentences } from './shopIssues.ts';
 
 /**
@@ -121,6 +122,7 @@ export const issueSentences: Readonly<Record<string, string>> = {
   'damage-does-not-explain-shape':
     'The damage recorded does not explain the shape measured; bay {bay} fits worst. The sums use the bows alone.',
   ...shopIssueSentences,
+  ...planIssueSentences,
   // Lengths as typed
   'no-length': 'No length is given.',
   'not-a-length': '{got} is not a length.',

@@ -1,3 +1,4 @@
+import { planMendSentences } from './planIssues.ts';
 import { shopMendSentences } from './shopIssues.ts';
 
 /** Names of mends → what to do, as a sentence. `{name}` is a fact of the issue, as in `issueSentences`. */
@@ -80,5 +81,6 @@ export const mendSentences: Readonly<Record<string, string>> = {
   'carry-into-the-whole': 'Carry it into the whole inches.',
   'carry-into-the-feet': 'Carry it into the feet.',
   ...shopMendSentences,
+  ...planMendSentences,
   'add-inch-mark': 'Add the inch mark.',
 };

@@ -23,3 +23,14 @@ export const kebabLiterals = (): ReadonlyMap<string, string> => {
   }
   return found;
 };
+
+/** Codes that are made outside core: of archives and of the terminal. */
+export const rimCodes = (): ReadonlySet<string> => {
+  const src = new URL('../../../src/', import.meta.url);
+  const files = [
+    'present/backup.ts',
+    ...readdirSync(new URL('cli/commands/', src)).map((f) => `cli/commands/${f}`),
+  ];
+  const text = files.map((file) => readFileSync(new URL(file, src), 'utf8')).join('\n');
+  return new Set([...text.matchAll(/'([a-z]+(?:-[a-z]+)+)'/g)].map(([, literal]) => literal!));
+};
