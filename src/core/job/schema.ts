@@ -21,6 +21,12 @@ const assessmentSchema = z.looseObject({
   lockedIn: z.looseObject({ ...stage.shape, kind: z.enum(['worked', 'nothingMeasured', 'movesFreely']) }),
   loadPath: z.looseObject({ ...stage.shape, kind: z.enum(['worked', 'movesFreely']) }),
   relief: z.looseObject({ ...stage.shape, kind: z.enum(['ranked', 'notRanked', 'movesFreely']) }),
+  disposition: stage,
+  straighten: stage,
+  splice: stage,
+  plan: stage,
+  takeoff: stage,
+  estimate: stage,
   ...stage.shape,
 });
 

@@ -1,8 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Job, JobRecord } from '../../../src/core/job/jobSchema.ts';
 import { freezing } from '../../../src/core/plan/frozen.ts';
 import { moveStep } from '../../../src/core/plan/moveStep.ts';
 import { groundLoop, planJob, rec } from './planJob.ts';
+
+// Every stage before the plan is worked again where a record changes it: seconds on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 const job = groundLoop();
 const made = planJob(job);

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { JobRecord } from '../../../src/core/job/jobSchema.ts';
 import { strayOpen } from '../../../src/core/plan/plan.ts';
 import type { PlanBrace, Step } from '../../../src/core/plan/result.ts';
@@ -10,6 +10,8 @@ import { solveInLocalAxes } from '../statics/localAxes.ts';
 import { box } from '../truss/box.ts';
 import { groundLoop, jobWith, planJob, rec } from './planJob.ts';
 import { randomJob } from './randomJob.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
 
 /** What is out and what is in after each step, read off the steps alone. */
 const replay = (steps: readonly Step[], stray: readonly string[]) => {

@@ -6,6 +6,7 @@ import type { Model } from '../../../src/core/job/modelSchema.ts';
 import { readJob, readModel } from '../../../src/core/job/read.ts';
 import { standing } from '../../../src/core/job/standing.ts';
 import { lockedIn } from '../../../src/core/lockedIn/lockedIn.ts';
+import { remember } from '../../../src/core/memo.ts';
 import { plan } from '../../../src/core/plan/plan.ts';
 import { relief } from '../../../src/core/relief/relief.ts';
 import { splice } from '../../../src/core/splice/splice.ts';
@@ -17,24 +18,45 @@ import { trammel } from '../../../src/core/trammel/trammel.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { walkRound } from '../../../src/core/walkRound/walkRound.ts';
 
+/** Stages that remember, so that jobs which differ in progress alone share what stands before the plan. */
+const use = {
+  expandTruss: remember(expandTruss),
+  walkRound: remember(walkRound),
+  heldNow: remember(heldNow),
+  prepareFrame: remember(prepareFrame),
+  statics: remember(statics),
+  trammel: remember(trammel),
+  lockedIn: remember(lockedIn),
+  relief: remember(relief),
+  disposition: remember(disposition),
+  straighten: remember(straighten),
+  splice: remember(splice),
+};
+
 /** A job through the stages up to the plan, as `assess` chains them, without what the plan does not read. */
 export const planJob = (job: Job) => {
   const live = standing(job.records);
   const model = live.model ?? job.model;
-  const truss = expandTruss(model);
-  const coverage = walkRound(truss, live.looks, live.findings, live.decisions, live.areas, live.clashes);
-  const support = heldNow(truss, model, live.held);
-  const frame = prepareFrame(truss, support);
-  const distances = trammel(truss, model, live.readings, live.findings, live.manual);
-  const locked = lockedIn(truss, frame, live.findings, distances, statics(truss, model, support, frame));
+  const truss = use.expandTruss(model);
+  const coverage = use.walkRound(truss, live.looks, live.findings, live.decisions, live.areas, live.clashes);
+  const support = use.heldNow(truss, model, live.held);
+  const frame = use.prepareFrame(truss, support);
+  const distances = use.trammel(truss, model, live.readings, live.findings, live.manual);
+  const locked = use.lockedIn(
+    truss,
+    frame,
+    live.findings,
+    distances,
+    use.statics(truss, model, support, frame),
+  );
   const targets = coverage.marks
     .filter((m) => m.kind === 'member' && (m.findings.length > 0 || m.choice))
     .map((m) => m.id)
     .sort();
-  const relieved = relief(truss, model, support, frame, coverage, locked, targets);
-  const disposed = disposition(truss, coverage, live.manual);
-  const straightened = straighten(truss, coverage, live.manual, live.progress);
-  const splices = splice(truss, coverage, disposed, live.manual);
+  const relieved = use.relief(truss, model, support, frame, coverage, locked, targets);
+  const disposed = use.disposition(truss, coverage, live.manual);
+  const straightened = use.straighten(truss, coverage, live.manual, live.progress);
+  const splices = use.splice(truss, coverage, disposed, live.manual);
   const made = plan(
     truss,
     support,
