@@ -173,7 +173,7 @@ export const commands: readonly Command[] = [
   ...routes.map((route: Route, i) => ({
     id: `go-${route}`,
     name: `Go to: ${routeWords[route]}`,
-    keys: `Alt+${i + 1}`,
+    ...(i < 9 ? { keys: `Alt+${i + 1}` } : {}),
     when: () => true,
     do: () => setView({ route }),
   })),
@@ -211,6 +211,7 @@ const texts = 'input:not([type="checkbox"], [type="radio"]), textarea, [contente
 
 /** Whether a key must be left to what has the focus: typing in a field, and a text field's own undo. */
 const isTheirs = (event: KeyboardEvent, keys: string): boolean => {
+  if (within(event.target, 'dialog')) return true;
   const held = event.ctrlKey || event.metaKey || event.altKey;
   if (!held) return within(event.target, fields);
   return (keys === 'Mod+Z' || keys === 'Mod+Shift+Z') && within(event.target, texts);

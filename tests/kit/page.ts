@@ -71,7 +71,13 @@ export const misfits = (page: Page): Promise<readonly string[]> =>
     const seen = (e: Element): boolean => {
       const r = e.getBoundingClientRect();
       const style = getComputedStyle(e);
-      return r.width > 0 && r.height > 0 && style.visibility !== 'hidden' && style.opacity !== '0';
+      return (
+        r.width > 0 &&
+        r.height > 0 &&
+        e.checkVisibility() &&
+        style.visibility !== 'hidden' &&
+        style.opacity !== '0'
+      );
     };
     /** The part of an element that its scrolling ancestors let through; null when nothing is left of it. */
     const shown = (e: Element) => {
