@@ -32,6 +32,7 @@ const panels: { readonly [R in RouteName]: ComponentType } = {
   straighten: lazy(async () => ({ default: (await import('./panels/Straighten.tsx')).StraightenPanel })),
   splice: lazy(async () => ({ default: (await import('./panels/Splice.tsx')).SplicePanel })),
   record: lazy(async () => ({ default: (await import('./panels/Record.tsx')).RecordPanel })),
+  practice: lazy(async () => ({ default: (await import('./practice/PracticePanel.tsx')).PracticePanel })),
   bench: lazy(async () => ({ default: (await import('./panels/Bench.tsx')).BenchPanel })),
 };
 
@@ -103,7 +104,7 @@ export const App = () => {
       <aside className="card" aria-label={routeWords[route]}>
         <WorkLine />
         <div className="card-body" ref={card}>
-          <Inspector />
+          {route !== 'practice' && <Inspector />}
           <ErrorEdge
             key={route}
             words="This part of the screen failed. The job is saved; the other parts go on working."

@@ -3,6 +3,7 @@ import './style/tokens.css';
 import './style/parts.css';
 import './style/sheet.css';
 import './style/overlay.css';
+import './style/practice.css';
 import './style/shop.css';
 import './style/floor.css';
 import { StrictMode } from 'react';

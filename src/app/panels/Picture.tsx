@@ -7,6 +7,7 @@ import { pinsOf } from '../picture/pins.ts';
 import { useSpliceMarks } from '../picture/useSpliceMarks.ts';
 import { useStill } from '../picture/useStill.ts';
 import { useSwing } from '../picture/useSwing.ts';
+import { useDrawn } from '../practice/useDrawn.ts';
 import type { Hit, SceneShape } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
 import { ghostedIds } from '../state/apart.ts';
@@ -77,6 +78,7 @@ export const Picture = () => {
     () => swung(laid, swing, overlay.playing && !motionless),
     [laid, swing, overlay.playing, motionless],
   );
+  const drawn = useDrawn();
   if (!now) return <p className="empty">No truss is open.</p>;
   return (
     <ErrorEdge words="The picture cannot be drawn here. The table does everything the picture does.">
@@ -103,6 +105,7 @@ export const Picture = () => {
               reducedMotion={motionless}
               pins={pins}
               onPick={picked}
+              {...drawn}
             />
           </Suspense>
         </div>

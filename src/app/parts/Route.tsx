@@ -13,6 +13,7 @@ export const routeWords = {
   straighten: 'Straighten',
   splice: 'Splice',
   record: 'Record',
+  practice: 'Practice',
   bench: 'Bench sums',
 } as const satisfies Record<RouteName, string>;
 
@@ -59,6 +60,7 @@ const counts = {
     const { undecided } = now.coverage.members;
     return undecided > 0 ? `${undecided} undecided` : countWords(now.coverage.findings.length, 'finding');
   },
+  practice: () => '',
 } as const satisfies Record<(typeof routes)[number], (now: AtOnce | null, all: Assessment | null) => string>;
 
 /** The way through the job, in the order of the work. It shows the way and locks nothing. */

@@ -14,6 +14,7 @@ export const routes = [
   'straighten',
   'splice',
   'record',
+  'practice',
 ] as const;
 /** Bench sums stand beside the route: they need no job. */
 export type Route = (typeof routes)[number] | 'bench';

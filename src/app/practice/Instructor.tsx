@@ -1,0 +1,94 @@
+import { useState } from 'react';
+import { writeJob } from '../../core/job/write.ts';
+import { crash, exerciseFrom } from '../../core/practice/crash.ts';
+import { type Level, levels } from '../../core/practice/exercise.ts';
+import { exerciseJob } from '../../core/practice/exerciseFile.ts';
+import { levelWords } from '../../present/words/practice.ts';
+import { say } from '../jobs.ts';
+import { useAnswer } from '../state/answer.ts';
+import { fileName, saveFile } from '../storage/files.ts';
+import { roundName } from './hiddenRun.ts';
+import { freshSeed } from './session.ts';
+
+/** An exercise to hand out: from a seed, or from what was found in the open job, as one file. */
+export const Instructor = () => {
+  const now = useAnswer((answer) => answer.atOnce);
+  const [from, setFrom] = useState<'seed' | 'job'>('seed');
+  const [level, setLevel] = useState<Level>(2);
+  const [seed, setSeed] = useState(freshSeed);
+  const [locked, setLocked] = useState(true);
+  if (!now) return null;
+  const model = now.live.model ?? now.job.model;
+  const make = (): void => {
+    const ask = { seed, level, hintsLocked: locked };
+    const made =
+      from === 'seed'
+        ? crash(model, ask)
+        : exerciseFrom(model, now.live.findings, ask, now.live.mishap?.blow);
+    if (made.kind !== 'made') {
+      say(
+        made.kind === 'nothingFound'
+          ? 'No exercise was made: the open job has no finding with a size to hide.'
+          : 'No exercise was made: loads cannot be followed through this truss.',
+      );
+      return;
+    }
+    const name = roundName(model, seed);
+    saveFile(
+      fileName(name, '.tubewright.json'),
+      writeJob(exerciseJob(model, made.exercise, name)),
+      'application/json',
+    );
+  };
+  return (
+    <details>
+      <summary>For the instructor</summary>
+      <div className="stack tight">
+        <p className="small soft">
+          A file to hand out. Trainees open it like a job; what is wrong with the truss cannot be read in it
+          at a glance. The same seed and level break the same truss the same way.
+        </p>
+        <div className="fields">
+          <div className="field wide">
+            <label htmlFor="made-from">Made from</label>
+            <select id="made-from" value={from} onChange={(e) => setFrom(e.target.value as typeof from)}>
+              <option value="seed">a crash by seed</option>
+              <option value="job">the findings of the open job, without names, notes and photos</option>
+            </select>
+          </div>
+          <div className="field wide">
+            <label htmlFor="made-level">Level</label>
+            <select id="made-level" value={level} onChange={(e) => setLevel(Number(e.target.value) as Level)}>
+              {levels.map((one) => (
+                <option key={one} value={one}>
+                  {levelWords[one]}
+                </option>
+              ))}
+            </select>
+          </div>
+          <div className="field">
+            <label htmlFor="made-seed">Seed</label>
+            <input
+              id="made-seed"
+              type="text"
+              maxLength={40}
+              autoComplete="off"
+              value={seed}
+              onChange={(e) => setSeed(e.target.value)}
+              onBlur={() => seed.trim() === '' && setSeed(freshSeed())}
+            />
+          </div>
+          <label className="check">
+            <input type="checkbox" checked={locked} onChange={(e) => setLocked(e.target.checked)} />
+            Lock hints
+          </label>
+        </div>
+        <p>
+          <button type="button" onClick={make}>
+            Save the exercise file
+          </button>
+        </p>
+      </div>
+    </details>
+  );
+};

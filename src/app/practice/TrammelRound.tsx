@@ -1,0 +1,209 @@
+import { useMemo, useState } from 'react';
+import type { Exercise } from '../../core/practice/exercise.ts';
+import {
+  pushTo,
+  readGap,
+  scoreTrammel,
+  TRAMMEL_STD_IN,
+  truePlaces,
+} from '../../core/practice/trammelDrill.ts';
+import { heldNow } from '../../core/statics/held.ts';
+import { isFrame, prepareFrame } from '../../core/statics/prepareFrame.ts';
+import { showLength, showWork } from '../../present/show.ts';
+import { trammelSkillWords } from '../../present/words/practice.ts';
+import { saveReading } from '../deeds.ts';
+import { LengthField } from '../parts/LengthField.tsx';
+import { readEntry } from '../parts/lengthEntry.ts';
+import { Waiting } from '../parts/Waiting.tsx';
+import { type AtOnce, useAnswer } from '../state/answer.ts';
+import { change } from '../state/job.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { keepResult } from './progress.ts';
+import { Shares } from './Shares.tsx';
+import { setSession, useSession } from './session.ts';
+
+/** A virtual trammel on the exercise's truss: readings and pushes go into the job as real ones do. */
+export const TrammelRound = ({ exercise }: { readonly exercise: Exercise }) => {
+  const now = useAnswer((answer) => answer.atOnce);
+  const all = useAnswer((answer) => answer.assessment);
+  if (!now || !all?.trammel.plan) return <Waiting />;
+  return <Bench exercise={exercise} now={now} />;
+};
+
+const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: AtOnce }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const trammel = useAnswer((answer) => answer.assessment?.trammel);
+  const marks = useSession((session) => session.trammel);
+  const model = now.live.model ?? now.job.model;
+  const frame = useMemo(
+    () => prepareFrame(now.truss, heldNow(now.truss, model, now.live.held)),
+    [now.truss, model, now.live.held],
+  );
+  const places = useMemo(
+    () => truePlaces(exercise, now.truss, frame, now.job.records),
+    [exercise, now.truss, frame, now.job.records],
+  );
+  const lines = trammel?.plan?.readings ?? [];
+  const taken = now.live.readings;
+  const open = lines.filter((line) => !line.read);
+  const [pair, setPair] = useState('');
+  const [typed, setTyped] = useState('');
+  const line = lines.find((one) => one.target === pair) ?? open[0] ?? lines[0];
+  const target = trammel?.targets.find((one) => one.id === line?.target);
+  const entry = readEntry(typed, units, false);
+  const last =
+    line && taken.findLast((r) => r.ends.every((end) => [line.from, line.to].includes(end.cluster)));
+  const spreads = trammel?.spread ?? [];
+  const advice = spreads.find((one) => one.target === line?.target);
+  if (!line || !trammel) return <p className="empty">This truss gives no distances to read.</p>;
+  const setIn = entry.kind === 'length' ? entry.valueIn : (target?.targetIn.value ?? line.lengthIn);
+  const read = (): void => {
+    const { missIn } = readGap(exercise, places, line.from, line.to, setIn, taken.length);
+    saveReading({
+      ends: [
+        { cluster: line.from, mark: 'axis' },
+        { cluster: line.to, mark: 'axis' },
+      ],
+      setAndMiss: { setIn, missIn },
+      instrument: 'trammel',
+      stdIn: TRAMMEL_STD_IN,
+      hold: now.live.progress.some((p) => p.spread) ? 'afterSpreading' : 'beforeCutting',
+    });
+    setPair(open.find((one) => one.target !== line.target)?.target ?? line.target);
+    setTyped('');
+  };
+  const push = (): void => {
+    if (entry.kind !== 'length') return;
+    const given = pushTo(exercise, now.truss, frame, places, line, entry.valueIn);
+    if (!given) return;
+    const round = (v: number): number => Math.round(v * 1e5) / 1e5;
+    change(
+      {
+        kind: 'addProgress',
+        progress: {
+          step: `spread:${line.from}-${line.to}`,
+          done: true,
+          spread: {
+            from: line.from,
+            to: line.to,
+            beforeIn: round(given.beforeIn),
+            pushedIn: round(given.pushedIn),
+            leftIn: round(given.leftIn),
+            forceLbf: Math.round(given.forceLbf),
+          },
+        },
+      },
+      `Spread ${line.from} to ${line.to}`,
+    );
+    setTyped('');
+  };
+  const pushed = now.live.progress.findLast(
+    (p) => p.spread?.from === line.from && p.spread.to === line.to,
+  )?.spread;
+  const markIt = (): void => {
+    const score = scoreTrammel(exercise, now.truss, frame, now.job.records, trammel.targets, lines);
+    setSession({ trammel: { job: now.job, score } });
+    keepResult({
+      at: new Date().toISOString(),
+      who: usePrefs.getState().who,
+      kind: 'trammel',
+      what: `${model.name}, seed ${exercise.seed}`,
+      level: exercise.level,
+      exam: exercise.hintsLocked,
+      shares: Object.fromEntries(
+        Object.entries(score.shares).map(([skill, share]) => [
+          trammelSkillWords[skill as keyof typeof trammelSkillWords],
+          share,
+        ]),
+      ),
+    });
+  };
+  return (
+    <section className="stack" aria-label="Trammel practice">
+      <div className="entry-head">
+        <h2>Trammel practice</h2>
+        <span className="small soft">
+          {lines.length - open.length} of {lines.length} read
+        </span>
+      </div>
+      <div className="field">
+        <label htmlFor="practice-pair">Pair</label>
+        <select id="practice-pair" value={line.target} onChange={(e) => setPair(e.target.value)}>
+          {lines.map((one) => (
+            <option key={one.target} value={one.target}>
+              {one.from} to {one.to}
+              {one.read ? ', read' : ''}
+            </option>
+          ))}
+        </select>
+      </div>
+      <LengthField
+        label="Set the trammel, or spread to"
+        hint={`target ${showLength(target?.targetIn.value ?? line.lengthIn, units)}, used when left empty`}
+        typed={typed}
+        onChange={setTyped}
+      />
+      <p className="row">
+        <button type="button" className="main" onClick={read}>
+          Read the gap
+        </button>
+        <button type="button" disabled={entry.kind !== 'length' || !isFrame(frame)} onClick={push}>
+          Spread or draw to this, let go
+        </button>
+      </p>
+      <p className="small" role="status">
+        {last?.setAndMiss
+          ? `Last read here: set ${showLength(last.setAndMiss.setIn, units)}, point ${
+              Math.abs(last.setAndMiss.missIn) < 1e-9
+                ? 'on the mark'
+                : `${showLength(Math.abs(last.setAndMiss.missIn), units, 64)} ${last.setAndMiss.missIn > 0 ? 'beyond' : 'short of'} the mark`
+            }.`
+          : 'Not read yet.'}
+        {pushed
+          ? ` Pushed to ${showLength(pushed.pushedIn, units)} with ${pushed.forceLbf ?? 0} lbf; read again to see what stayed.`
+          : ''}
+      </p>
+      {!exercise.hintsLocked && advice && (
+        <p className="notice small">
+          The readings say: {advice.action} {showWork(Math.abs(advice.amountIn.value), units)}
+          {advice.set ? `, to ${showLength(advice.set.pushToIn.value, units)} before letting go` : ''}.
+        </p>
+      )}
+      <p>
+        <button type="button" onClick={markIt}>
+          Hand in the trammel round
+        </button>
+      </p>
+      {marks && (
+        <section className="stack tight" aria-label="Marks of the trammel round">
+          <Shares
+            shares={Object.fromEntries(
+              Object.entries(marks.score.shares).map(([skill, share]) => [
+                trammelSkillWords[skill as keyof typeof trammelSkillWords],
+                share,
+              ]),
+            )}
+          />
+          <p className="small">
+            {marks.score.readings} readings, {marks.score.planned} in the plan.
+            {marks.score.worst
+              ? ` Furthest off now, as it truly is: ${marks.score.worst.target}, ${showWork(Math.abs(marks.score.worst.offIn), units)} ${marks.score.worst.offIn > 0 ? 'long' : 'short'}.`
+              : ''}
+          </p>
+          {marks.score.pairs.map((p) => (
+            <p key={`${p.from} ${p.to} ${p.wasIn}`} className="small">
+              {p.from} to {p.to}: was {showWork(Math.abs(p.wasIn), units)} off, is{' '}
+              {showWork(Math.abs(p.isIn), units)} off
+              {p.helped ? '' : '; it moved more away than it brought near'}
+              {p.readAgain ? '' : '; not read again'}.
+            </p>
+          ))}
+        </section>
+      )}
+      <p className="small soft">
+        Springs back by the frame's stiffness up to first yield; beyond that it stays. 1/16 in is this
+        exercise's own aim, not a limit. Readings and spreads stand on the Trammel panel too.
+      </p>
+    </section>
+  );
+};
