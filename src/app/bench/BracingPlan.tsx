@@ -1,9 +1,9 @@
 import { type KeyboardEvent, useState } from 'react';
-import type { Station } from '../../core/job/modelSchema.ts';
+import type { Role, Station } from '../../core/job/modelSchema.ts';
 import { type BracingCell, wordAt, wordsOf } from '../../core/truss/modelBracing.ts';
 import type { ModelChange } from '../../core/truss/modelEdit.ts';
 import type { FaceName } from '../../core/truss/result.ts';
-import { changeModel, useDraft, useDraftTruss } from './draft.ts';
+import { changeModel, useDraft, useShownTruss } from './draft.ts';
 
 /** Faces as they lie when the truss is folded open, and what they are called. */
 const strips = [
@@ -94,7 +94,7 @@ const moveTo = (event: KeyboardEvent<SVGGElement>, along: number, across: number
 const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boolean }) => {
   const [face, title] = strips[strip]!;
   const model = useDraft((draft) => draft.model);
-  const truss = useDraftTruss();
+  const truss = useShownTruss();
   const [last, setLast] = useState(0);
   const { stations } = model;
   const edges = edgesOf(face, stations);
@@ -102,7 +102,19 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
   const x = (k: number): number => EDGE + k * CELL;
   const wide = 2 * EDGE + (ring ? stations.length : stations.length - 1) * CELL;
   const bays = ring ? stations : stations.slice(0, -1);
-  const built = new Set(truss.members.map((m) => m.id));
+  const isLongeron = (role: Role): boolean => role === 'upperLongeron' || role === 'lowerLongeron';
+  const built = new Set(
+    truss.members.flatMap((m) => (isLongeron(m.role) && m.faces.includes(face) ? [m.bay] : [])),
+  );
+  /** Where a pair has come together the face is a triangle, and needs no diagonal. */
+  const square = (k: number): boolean => {
+    const rows = ring ? [stations[k]] : [stations[k], stations[k + 1]];
+    const pairs = rows.flatMap((row) =>
+      face === 'top' ? [row?.upper] : face === 'bottom' ? [row?.lower] : [row?.upper, row?.lower],
+    );
+    const flat = face === 'top' || face === 'bottom' || ring;
+    return pairs.every((pair) => pair !== undefined && !(flat && pair.halfWidthIn === 0));
+  };
 
   const both = (cells: readonly BracingCell[]): BracingCell[] =>
     alike && (face === 'left' || face === 'right')
@@ -111,7 +123,7 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
   const set = (label: string, word: string): void => {
     changeModel(
       [{ kind: 'setBracing', cells: both([{ at: label, face }]), word }],
-      `${ring ? 'station' : 'bay'} ${label}, ${title.toLowerCase()}: ${wordSaid[word]}`,
+      `${label} ${face}: ${wordSaid[word]}`,
     );
   };
   const setAll = (how: string): void => {
@@ -121,7 +133,7 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
       ({ label }, k): ModelChange => ({
         kind: 'setBracing',
         cells: both([{ at: label, face }]),
-        word: words[k % words.length]!,
+        word: square(k) ? words[k % words.length]! : 'none',
       }),
     );
     changeModel(changes, `${title.toLowerCase()}, all`);
@@ -157,7 +169,7 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
             if (!a || !b) return null;
             const word = wordAt(model, { at: row.label, face });
             const [x1, x2] = ring ? [x(k) + 9, x(k) + CELL - 9] : [x(k), x(k + 1)];
-            const gone = !ring && longerons(face, row.label, aft?.label ?? '').every((id) => !built.has(id));
+            const gone = !ring && !built.has(row.label);
             return (
               // biome-ignore lint/a11y/useSemanticElements: a button element cannot stand inside a drawing
               <g
@@ -169,7 +181,8 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
                 data-bay={k}
                 className="bay-cell"
                 onFocus={() => setLast(k)}
-                onClick={() => set(row.label, stepWord(face, word))}
+                aria-disabled={!square(k)}
+                onClick={() => square(k) && set(row.label, stepWord(face, word))}
                 onKeyDown={(e) => {
                   const move = {
                     ArrowLeft: [-1, 0],
@@ -177,10 +190,11 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
                     ArrowUp: [0, -1],
                     ArrowDown: [0, 1],
                   }[e.key];
-                  const said = wordOfKey(face, e.key);
+                  const said = square(k) || word !== 'none' ? wordOfKey(face, e.key) : undefined;
                   if (move) moveTo(e, move[0]!, move[1]!);
                   else if (said !== undefined) set(row.label, said);
-                  else if (e.key === 'Enter' || e.key === ' ') set(row.label, stepWord(face, word));
+                  else if ((e.key === 'Enter' || e.key === ' ') && square(k))
+                    set(row.label, stepWord(face, word));
                   else return;
                   e.preventDefault();
                 }}
@@ -213,15 +227,6 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
       </div>
     </section>
   );
-};
-
-const longerons = (face: FaceName, fwd: string, aft: string): readonly string[] => {
-  const side = face === 'right' ? 'R' : 'L';
-  return face === 'top'
-    ? [`U${fwd}L-U${aft}L`, `U${fwd}R-U${aft}R`]
-    : face === 'bottom'
-      ? [`L${fwd}L-L${aft}L`, `L${fwd}R-L${aft}R`]
-      : [`U${fwd}${side}-U${aft}${side}`, `L${fwd}${side}-L${aft}${side}`];
 };
 
 const CopyBay = () => {

@@ -7,6 +7,7 @@ import {
   startingLoad,
   startingSetup,
 } from '../../core/truss/startingLoads.ts';
+import { countWords } from '../../present/words/names.ts';
 import { changeModel, useDraft, useDraftTruss } from './draft.ts';
 import { NumberCell, TextCell } from './fields.tsx';
 
@@ -38,7 +39,7 @@ const SetupCard = ({ setup }: { readonly setup: Setup }) => {
   return (
     <details className="bench-card">
       <summary>
-        {setup.name} · {setup.held.length} clusters held
+        {setup.name} · {countWords(setup.held.length, 'cluster')} held
       </summary>
       <div className="stack tight">
         <TextCell
@@ -143,7 +144,10 @@ const LoadCard = ({ load }: { readonly load: LoadCase }) => {
   return (
     <details className="bench-card">
       <summary>
-        {load.name} · {load.loads.length + weights.length} loads
+        {load.name} ·{' '}
+        {load.loads.length + weights.length === 0
+          ? 'no load of its own'
+          : countWords(load.loads.length + weights.length, 'load')}
       </summary>
       <div className="stack tight">
         <div className="fields">

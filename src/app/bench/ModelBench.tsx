@@ -4,7 +4,7 @@ import { keysOf } from '../commands.ts';
 import { ErrorEdge } from '../parts/ErrorEdge.tsx';
 import { lightWords, unitWords } from '../parts/Head.tsx';
 import { useStill } from '../picture/useStill.ts';
-import type { SceneProps, ViewAsk, ViewName } from '../scene/sceneProps.ts';
+import type { Light, SceneProps, ViewAsk, ViewName } from '../scene/sceneProps.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { BeginModel } from './BeginModel.tsx';
 import { BracingPlan } from './BracingPlan.tsx';
@@ -18,8 +18,8 @@ import {
   setDraft,
   undoDraft,
   useDraft,
-  useDraftTruss,
   useDraftUndo,
+  useShownTruss,
 } from './draft.ts';
 import { Lists } from './fields.tsx';
 import { HeldAndLoads } from './HeldAndLoads.tsx';
@@ -53,16 +53,28 @@ const viewWords = {
   threeQuarter: '¾',
 } as const satisfies Partial<Record<ViewName, string>>;
 
+/** A tube with no state: neither found, nor looked at, nor decided. */
+const plain = { day: '#5d6a72', night: '#a9b6bd', outdoor: '#33393d' } as const satisfies Record<
+  Light,
+  string
+>;
+
 const noMarks: ReadonlyMap<string, Mark> = new Map();
 const noGhosts: ReadonlySet<string> = new Set();
 
 const BenchPicture = () => {
-  const truss = useDraftTruss();
+  const truss = useShownTruss();
   const picked = useDraft((draft) => draft.picked);
   const { light, units } = usePrefs();
   const still = useStill();
   const [camera, setCamera] = useState<ViewAsk>({ view: 'threeQuarter', fit: 'all', turn: 0 });
   const [labels, setLabels] = useState<SceneProps['labels']>('clusters');
+  const colours = useMemo(() => {
+    const guessed = new Set(truss.clusters.filter((c) => c.assumed).map((c) => c.id));
+    const sure = truss.members.filter((m) => !guessed.has(m.from) && !guessed.has(m.to));
+    const points = truss.clusters.filter((c) => !c.assumed);
+    return new Map([...sure, ...points].map(({ id }) => [id, plain[light]]));
+  }, [truss, light]);
   const picks = useMemo(() => new Set(picked), [picked]);
   const ask = (view: ViewName | 'keep'): void => setCamera({ view, fit: 'all', turn: camera.turn + 1 });
   return (
@@ -90,9 +102,7 @@ const BenchPicture = () => {
         </select>
       </div>
       {truss.members.length === 0 ? (
-        <p className="empty">
-          The truss is drawn here as you type. It shows from the second station on, when its tubes have sizes.
-        </p>
+        <p className="empty">The truss is drawn here as you type, from the first ring on.</p>
       ) : (
         <ErrorEdge words="The picture cannot be drawn here. Everything can be entered without it.">
           <Suspense fallback={<p className="empty">The picture is being set up …</p>}>
@@ -103,6 +113,7 @@ const BenchPicture = () => {
                 selected={picks}
                 ghosted={noGhosts}
                 labels={labels}
+                colours={colours}
                 scaleUnit={units === 'mm' ? 'mm' : 'in'}
                 light={light}
                 view={camera}

@@ -3,7 +3,7 @@ import type { ModelChange } from '../../core/truss/modelEdit.ts';
 import type { FaceName } from '../../core/truss/result.ts';
 import { issueSentence, mendSentence } from '../../present/words/issues.ts';
 import { usePrefs } from '../state/prefs.ts';
-import { changeModel, type Section, setDraft, useDraft, useDraftTruss } from './draft.ts';
+import { changeModel, type Section, setDraft, useDraft, useDraftTruss, useShownTruss } from './draft.ts';
 
 /** A way out of something odd: a change made at once, or the part of the bench where it is put right. */
 type Mend =
@@ -85,7 +85,11 @@ export const OddList = () => {
   const units = usePrefs((prefs) => prefs.units);
   const refused = useDraft((draft) => draft.refused);
   const known = new Set([...truss.clusters, ...truss.members].map(({ id }) => id));
-  const all = [...truss.issues, ...truss.odd];
+  // A tube that only lacks its size is listed once, not as loose clusters too.
+  const { odd } = useShownTruss();
+  const all = [...truss.issues, ...odd];
+  const assumed = truss.clusters.filter((c) => c.assumed).length;
+
   return (
     <section className="odd-list" aria-label="What is odd">
       {refused.map((one) => (
@@ -96,7 +100,7 @@ export const OddList = () => {
       <details open={all.length > 0 && all.length < 4}>
         <summary aria-live="polite">
           {all.length === 0 ? 'Nothing odd' : `${all.length} odd`} · {truss.members.length} tubes ·{' '}
-          {truss.clusters.length} clusters
+          {truss.clusters.length} clusters{assumed > 0 ? ` · ${assumed} assumed, drawn dotted` : ''}
         </summary>
         {all.length === 0 && <p className="small soft">What does not fit is listed here as you type.</p>}
         <ul className="entries small">

@@ -1,7 +1,7 @@
 import { temporal } from 'zundo';
 import { create, useStore } from 'zustand';
 import type { Issue } from '../../core/base/issue.ts';
-import type { Model } from '../../core/job/modelSchema.ts';
+import { type Model, roles } from '../../core/job/modelSchema.ts';
 import { readModel } from '../../core/job/read.ts';
 import { writeModel } from '../../core/job/write.ts';
 import { remember } from '../../core/memo.ts';
@@ -146,12 +146,22 @@ const expanded = remember(expandTruss);
 
 /** The truss of the model on the bench. */
 export const useDraftTruss = (): Truss => expanded(useDraft((draft) => draft.model));
-export const draftTruss = (): Truss => expanded(useDraft.getState().model);
+
+/** Stands in where no size is given yet, so that the truss shows from the second station on. In the picture only. */
+const thin = { odIn: 0.375, wallIn: 0.028 };
+
+const shown = remember((model: Model): Truss => {
+  const sized = Object.fromEntries(roles.map((role) => [role, model.tubes.roles[role] ?? thin]));
+  return expandTruss({ ...model, tubes: { ...model.tubes, roles: sized } });
+});
+
+/** The truss as the picture shows it: a tube whose size is not given yet is drawn thin. */
+export const useShownTruss = (): Truss => shown(useDraft((draft) => draft.model));
 
 /** Touched alone, or with the one before it: two clusters one after another can be joined. */
 export const pickOnBench = (id: string | null): void => {
   const { picked } = useDraft.getState();
-  const clusters = new Set(draftTruss().clusters.map((c) => c.id));
+  const clusters = new Set(expanded(useDraft.getState().model).clusters.map((c) => c.id));
   const before = picked.at(-1);
   const next =
     id === null
