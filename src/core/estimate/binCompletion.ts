@@ -12,8 +12,8 @@ export interface Nested {
   readonly nodes: number;
 }
 
-/** Nodes of one search before the gap is shown instead: a count, so that every machine gives the same answer. */
-export const NODE_BUDGET = 60_000;
+/** Nodes of one search before the gap is shown instead: a count, so that every machine gives the same answer; seconds at most. */
+export const NODE_BUDGET = 8_000;
 /** Fillings of one bar that are looked at, fullest first. */
 const MOST_FILLINGS = 400;
 
@@ -41,7 +41,27 @@ export const nest = (sizes: readonly number[], room: number, budget: number = NO
   let nodes = 0;
   let stopped = false;
 
-  /** Ways to fill a bar that must take one piece of kind `first`: pieces of each kind, none could be added. */
+  /**
+   * Could the bar do better at no one's cost: take one more piece, a longer one in place of one, or one in place of two?
+   * What is left over then goes where the better piece would have gone (dominance of Martello and Toth).
+   */
+  const bettered = (take: readonly number[], first: number, space: number): boolean => {
+    const more = (k: number): boolean => take[k]! < left[k]!;
+    for (let k = first; k < kinds.length; k++) if (kinds[k]! <= space && more(k)) return true;
+    const others = take.flatMap((n, k) => new Array<number>(k === first ? n - 1 : n).fill(k));
+    for (let p = 0; p < others.length; p++) {
+      const one = kinds[others[p]!]!;
+      for (let k = first; k < others[p]!; k++) if (more(k) && kinds[k]! - one <= space) return true;
+      for (let q = p + 1; q < others.length; q++) {
+        const both = one + kinds[others[q]!]!;
+        for (let k = first; k < kinds.length && kinds[k]! >= both; k++)
+          if (more(k) && kinds[k]! - both <= space) return true;
+      }
+    }
+    return false;
+  };
+
+  /** Ways to fill a bar that must take one piece of kind `first`, none that another one betters; fullest first. */
   const fillings = (
     first: number,
   ): readonly { readonly take: readonly number[]; readonly left: number }[] => {
@@ -53,8 +73,7 @@ export const nest = (sizes: readonly number[], room: number, budget: number = NO
       if (tried > MOST_FILLINGS * 20) return;
       tried += 1;
       if (kind === kinds.length) {
-        for (let k = first; k < kinds.length; k++) if (kinds[k]! <= space && take[k]! < left[k]!) return;
-        found.push({ take: take.slice(), left: space });
+        if (!bettered(take, first, space)) found.push({ take: take.slice(), left: space });
         return;
       }
       const w = kinds[kind]!;
@@ -69,9 +88,6 @@ export const nest = (sizes: readonly number[], room: number, budget: number = NO
     fill(first, room - kinds[first]!);
     if (tried > MOST_FILLINGS * 20) stopped = true;
     found.sort((p, q) => p.left - q.left);
-    // A bar filled to the last bit cannot be bettered when just one piece completes it.
-    const [top] = found;
-    if (top?.left === 0 && top.take.reduce((a, b) => a + b, 0) === 2) return [top];
     if (found.length > MOST_FILLINGS) stopped = true;
     return found.slice(0, MOST_FILLINGS);
   };

@@ -16,6 +16,9 @@ const SIZES = { first: 10, second: 20, rest: Number.POSITIVE_INFINITY } as const
   number
 >;
 
+/** Five times a fifth of an hour is an hour, whatever the last bit says. */
+const ALMOST = 1e-9;
+
 /** Members nobody has looked at, as "look here next" ranks them; those it does not rank come last. */
 const inRank = (coverage: Coverage, loadPath: LoadPath): readonly string[] => {
   const rank = new Map(loadPath.next.map((row) => [row.id, row.rank]));
@@ -81,7 +84,7 @@ export const nextHour = (
   hidden: Rate,
   stdH: number,
 ): NextHour | null => {
-  const many = Math.max(1, Math.floor(1 / momentsOf(look.each).mean));
+  const many = Math.max(1, Math.floor(1 / momentsOf(look.each).mean + ALMOST));
   const { mean } = momentsOf(hidden.each);
   const ways = priced.flatMap(({ band, members, chance }) => {
     const p = chance?.value ?? 0;
