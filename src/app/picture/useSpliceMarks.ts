@@ -1,45 +1,21 @@
 import { useMemo } from 'react';
-import { spliceFor } from '../../core/splice/splice.ts';
-import { spliceMarks } from '../../present/draw/spliceMarks.ts';
-import { showLength } from '../../present/show.ts';
-import { decidedDesigns } from '../../present/tables/splices.ts';
 import type { SceneCut } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { useShop } from '../state/shop.ts';
 import { useView } from '../state/view.ts';
+import { useLater } from './useLater.ts';
 
-/** Cuts and sleeve ends in the picture: of the method open, else of every repair decided that fits. */
+/** Cuts and sleeve ends in the picture, as `spliceMarksFor` gives them; worked only where they are shown. */
 export const useSpliceMarks = (shown: boolean): readonly SceneCut[] | null => {
   const now = useAnswer((answer) => answer.atOnce);
   const all = useAnswer((answer) => answer.assessment);
   const selected = useView((view) => view.selected);
   const units = usePrefs((prefs) => prefs.units);
   const shop = useShop();
-  return useMemo(() => {
-    if (!shown || !now || !all) return null;
-    const id = [...selected].reverse().find((one) => now.members.has(one));
-    const asked = id !== undefined && shop.member === id ? shop.method : null;
-    const row =
-      asked === null || id === undefined
-        ? undefined
-        : (all.splice.members.find(({ member }) => member === id) ??
-          spliceFor(now.truss, now.coverage, all.disposition, now.live.manual, id));
-    const chosen = row
-      ? row.designs.filter((d) => d.method === asked).map((design) => ({ row, design }))
-      : all.splice.members.flatMap((one) => {
-          const design = decidedDesigns(one).find((d) => d.plan);
-          return design ? [{ row: one, design }] : [];
-        });
-    return chosen.flatMap(({ row: { member, piece }, design }) =>
-      spliceMarks(piece, design).map(
-        ({ fromIn, toIn, what }): SceneCut => ({
-          member,
-          fromIn,
-          toIn,
-          label: `${what === 'cut' ? 'cut' : 'sleeve end'} ${showLength((fromIn + toIn) / 2, units)} from ${piece.ends[0].cluster}`,
-        }),
-      ),
-    );
-  }, [shown, now, all, selected, units, shop]);
+  const marksFor = useLater(shown, async () => (await import('./spliceMarksFor.ts')).spliceMarksFor);
+  return useMemo(
+    () => (shown && now && all && marksFor ? marksFor({ now, all, selected, units, shop }) : null),
+    [shown, now, all, selected, units, shop, marksFor],
+  );
 };
