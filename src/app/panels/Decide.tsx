@@ -1,12 +1,19 @@
 import { useState } from 'react';
+import type { DispositionRow, Option } from '../../core/disposition/result.ts';
 import { type Choice, choices } from '../../core/job/jobSchema.ts';
 import { choiceWords } from '../../present/tags.ts';
+import { answerWords } from '../../present/words/disposition.ts';
 import { decide } from '../deeds.ts';
+import { useAnswer } from '../state/answer.ts';
+import { setView } from '../state/view.ts';
 
 /** What is to be done about what was found. Nothing is chosen beforehand; the person decides and may say why. */
 export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
   const [choice, setChoice] = useState<Choice | ''>('');
   const [reason, setReason] = useState('');
+  const rows = useAnswer((answer) => answer.assessment?.disposition.rows);
+  const answers = choice === '' ? [] : answersOf(rows ?? [], ids, choice);
+  const needed = answers.length > 0 && reason.trim() === '';
   return (
     <details>
       <summary>Decide what is to be done</summary>
@@ -28,7 +35,7 @@ export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
             </select>
           </div>
           <div className="field">
-            <label htmlFor="decide-reason">Reason</label>
+            <label htmlFor="decide-reason">{answers.length > 0 ? 'Reason (needed)' : 'Reason'}</label>
             <input
               id="decide-reason"
               type="text"
@@ -37,10 +44,16 @@ export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
             />
           </div>
         </div>
+        {answers.length > 0 && choice !== '' && (
+          <p className="notice small" role="status">
+            By the rules loaded, {choiceWords[choice].toLowerCase()}{' '}
+            {answers.map(({ id, answer }) => `${answerWords[answer]} on ${id}`).join(', ')}: write why.
+          </p>
+        )}
         <button
           type="button"
           className="main"
-          disabled={choice === ''}
+          disabled={choice === '' || needed}
           onClick={() => {
             if (choice !== '' && decide(ids, choice, reason)) {
               setChoice('');
@@ -50,7 +63,23 @@ export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
         >
           Record the decision
         </button>
+        <button type="button" className="link back" onClick={() => setView({ route: 'decide' })}>
+          What the rules say to each way
+        </button>
       </div>
     </details>
   );
 };
+
+/** What the rules answer to this choice where it is not plainly allowed. Those with nothing recorded are not held to any. */
+const answersOf = (
+  rows: readonly DispositionRow[],
+  ids: readonly string[],
+  choice: Choice,
+): readonly { readonly id: string; readonly answer: Option['answer'] }[] =>
+  rows
+    .filter(({ id }) => ids.includes(id))
+    .flatMap(({ id, options }) => {
+      const answer = options.find((o) => o.choice === choice)?.answer;
+      return answer === undefined || answer === 'applies' ? [] : [{ id, answer }];
+    });
