@@ -277,9 +277,12 @@ export const BracingPlan = () => {
   return (
     <div className="stack bracing-plan">
       <p className="soft">
-        Press a bay until its diagonal is right. With keys: arrows move, <kbd>/</kbd> and <kbd>\</kbd> lay the
-        diagonal, <kbd>x</kbd> crosses, <kbd>0</kbd> takes it out. Forward is at the left; the top is seen
-        from above with the left side uppermost.
+        Press a bay until its diagonal is right.{' '}
+        <span className="keys-hint">
+          With keys: arrows move, <kbd>/</kbd> and <kbd>\</kbd> lay the diagonal, <kbd>x</kbd> crosses,{' '}
+          <kbd>0</kbd> takes it out.{' '}
+        </span>
+        Forward is at the left; the top is seen from above with the left side uppermost.
       </p>
       <label className="check">
         <input type="checkbox" checked={alike} onChange={(e) => setAlike(e.target.checked)} />

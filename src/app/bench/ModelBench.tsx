@@ -59,7 +59,15 @@ const plain = { day: '#5d6a72', night: '#a9b6bd', outdoor: '#33393d' } as const 
   string
 >;
 
-const noMarks: ReadonlyMap<string, Mark> = new Map();
+/** The picture dots what bears no mark. On the bench that says assumed; the rest is drawn solid, in no state's colour. */
+const drawnSolid = (id: string): Mark => ({
+  id,
+  kind: 'member',
+  state: 'lookedAt',
+  findings: [],
+  damage: [],
+  finishRemoved: false,
+});
 const noGhosts: ReadonlySet<string> = new Set();
 
 const BenchPicture = () => {
@@ -69,11 +77,16 @@ const BenchPicture = () => {
   const still = useStill();
   const [camera, setCamera] = useState<ViewAsk>({ view: 'threeQuarter', fit: 'all', turn: 0 });
   const [labels, setLabels] = useState<SceneProps['labels']>('clusters');
-  const colours = useMemo(() => {
+  const [marks, colours] = useMemo(() => {
     const guessed = new Set(truss.clusters.filter((c) => c.assumed).map((c) => c.id));
-    const sure = truss.members.filter((m) => !guessed.has(m.from) && !guessed.has(m.to));
-    const points = truss.clusters.filter((c) => !c.assumed);
-    return new Map([...sure, ...points].map(({ id }) => [id, plain[light]]));
+    const sure = [
+      ...truss.members.filter((m) => !guessed.has(m.from) && !guessed.has(m.to)),
+      ...truss.clusters.filter((c) => !c.assumed),
+    ];
+    return [
+      new Map(sure.map(({ id }) => [id, drawnSolid(id)])),
+      new Map(sure.map(({ id }) => [id, plain[light]])),
+    ];
   }, [truss, light]);
   const picks = useMemo(() => new Set(picked), [picked]);
   const ask = (view: ViewName | 'keep'): void => setCamera({ view, fit: 'all', turn: camera.turn + 1 });
@@ -109,7 +122,7 @@ const BenchPicture = () => {
             <div className="bench-scene">
               <Scene
                 truss={truss}
-                marks={noMarks}
+                marks={marks}
                 selected={picks}
                 ghosted={noGhosts}
                 labels={labels}

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Issue } from '../../core/base/issue.ts';
 import type { ModelChange } from '../../core/truss/modelEdit.ts';
 import type { FaceName } from '../../core/truss/result.ts';
@@ -83,6 +84,8 @@ const about = (facts: Issue['facts']): readonly string[] =>
 export const OddList = () => {
   const truss = useDraftTruss();
   const units = usePrefs((prefs) => prefs.units);
+  // On a narrow page the list would take the picture's place.
+  const roomy = useState(() => innerWidth > 940)[0];
   const refused = useDraft((draft) => draft.refused);
   const known = new Set([...truss.clusters, ...truss.members].map(({ id }) => id));
   // A tube that only lacks its size is listed once, not as loose clusters too.
@@ -97,7 +100,7 @@ export const OddList = () => {
           Not done: {issueSentence(one, units)} {mendSentence(one, units)}
         </p>
       ))}
-      <details open={all.length > 0 && all.length < 4}>
+      <details open={roomy && all.length > 0 && all.length < 4}>
         <summary aria-live="polite">
           {all.length === 0 ? 'Nothing odd' : `${all.length} odd`} · {truss.members.length} tubes ·{' '}
           {truss.clusters.length} clusters{assumed > 0 ? ` · ${assumed} assumed, drawn dotted` : ''}
