@@ -5,6 +5,7 @@ import './style/sheet.css';
 import './style/overlay.css';
 import './style/practice.css';
 import './style/shop.css';
+import './style/plan.css';
 import './style/floor.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

@@ -2,8 +2,9 @@ import { lazy, Suspense, useMemo } from 'react';
 import { ErrorEdge } from '../parts/ErrorEdge.tsx';
 import type { Laid } from '../picture/laid.ts';
 import { OverlayStrip } from '../picture/OverlayStrip.tsx';
-import { overlayFor } from '../picture/overlayFor.ts';
 import { pinsOf } from '../picture/pins.ts';
+import { useLater } from '../picture/useLater.ts';
+import { usePlanState } from '../picture/usePlanState.ts';
 import { useSpliceMarks } from '../picture/useSpliceMarks.ts';
 import { useStill } from '../picture/useStill.ts';
 import { useSwing } from '../picture/useSwing.ts';
@@ -46,10 +47,12 @@ export const Picture = () => {
     () => new Set(route === 'trammel' && selected.length === 0 ? lit : selected),
     [route, selected, lit],
   );
-  const ghosted = useMemo(
+  const planned = usePlanState(route === 'plan');
+  const faded = useMemo(
     () => (now ? ghostedIds(now.truss, now.marks, apart, hidden) : new Set<string>()),
     [now, apart, hidden],
   );
+  const ghosted = useMemo(() => (planned ? new Set([...faded, ...planned.open]) : faded), [faded, planned]);
   const pins = useMemo(
     () => (now && (route === 'walkRound' || route === 'record') ? pinsOf(now) : []),
     [now, route],
@@ -65,12 +68,13 @@ export const Picture = () => {
   const all = useAnswer((answer) => answer.assessment);
   const overlay = useOverlay();
   const overlaid = route === 'relieve' || (route === 'loadPath' && overlay.show !== 'cut');
+  const overlayFor = useLater(overlaid, async () => (await import('../picture/overlayFor.ts')).overlayFor);
   const laid = useMemo(
     () =>
-      now && all && overlaid
+      now && all && overlaid && overlayFor
         ? overlayFor({ all, model: now.live.model ?? now.job.model, overlay, light, units })
         : null,
-    [now, all, overlaid, overlay, light, units],
+    [now, all, overlaid, overlayFor, overlay, light, units],
   );
   const spliced = useSpliceMarks(route === 'splice');
   const swing = useSwing(laid?.swings === true && overlay.playing && !motionless);
@@ -91,10 +95,10 @@ export const Picture = () => {
               selected={picks}
               ghosted={ghosted}
               labels={labels}
-              lines={lines}
+              lines={planned?.lines ?? lines}
               {...(bent ? { shape: bent } : shape ? { shape } : {})}
               {...(laid?.colours ? { colours: laid.colours } : {})}
-              {...(laid?.numbers ? { numbers: laid.numbers } : {})}
+              {...(laid?.numbers ? { numbers: laid.numbers } : planned ? { numbers: planned.numbers } : {})}
               {...(laid?.arrows ? { arrows: laid.arrows } : {})}
               {...(laid?.cutMarks ? { cutMarks: laid.cutMarks } : spliced ? { cutMarks: spliced } : {})}
               scaleUnit={units === 'mm' ? 'mm' : 'in'}
@@ -109,11 +113,11 @@ export const Picture = () => {
             />
           </Suspense>
         </div>
-        {laid && <OverlayStrip strip={laid.strip} />}
+        {(laid ?? planned) && <OverlayStrip strip={(laid ?? planned)!.strip} />}
       </div>
-      {ghosted.size > 0 && (
+      {faded.size > 0 && (
         <p className="faded small">
-          {ghosted.size} faded{' '}
+          {faded.size} faded{' '}
           {apart && (
             <button
               type="button"

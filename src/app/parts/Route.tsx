@@ -1,4 +1,5 @@
 import type { Assessment } from '../../core/assessment.ts';
+import { whole } from '../../present/show.ts';
 import { countWords } from '../../present/words/names.ts';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { type Route as RouteName, routes, setView, useView } from '../state/view.ts';
@@ -9,6 +10,8 @@ export const routeWords = {
   loadPath: 'Load path',
   trammel: 'Trammel',
   decide: 'Decide',
+  plan: 'Plan',
+  estimate: 'Estimate',
   relieve: 'Relieve',
   straighten: 'Straighten',
   splice: 'Splice',
@@ -37,6 +40,14 @@ const counts = {
     const undecided = now.coverage.members.undecided + now.coverage.clusters.undecided;
     return undecided > 0 ? `${undecided} undecided` : 'none undecided';
   },
+  plan: (_, all) => {
+    if (!all || all.plan.steps.length === 0) return '';
+    return `${all.plan.steps.filter((step) => step.done).length} of ${all.plan.steps.length} ticked`;
+  },
+  estimate: (_, all) =>
+    all && all.estimate.lines.length > 0
+      ? `${whole(all.estimate.withHidden.bestH.value)} to ${whole(all.estimate.withHidden.worstH.value)} h`
+      : '',
   relieve: (now, all) => {
     const hurt = all?.relief.targets.filter(({ member, candidates }) => {
       const mark = now?.marks.get(member);

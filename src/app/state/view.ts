@@ -10,6 +10,8 @@ export const routes = [
   'loadPath',
   'trammel',
   'decide',
+  'plan',
+  'estimate',
   'relieve',
   'straighten',
   'splice',

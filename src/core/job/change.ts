@@ -47,6 +47,7 @@ export type Change =
   | { readonly kind: 'setArea'; readonly area: Draft<RecordOf<'area'>> }
   | { readonly kind: 'addManual'; readonly manual: Draft<RecordOf<'manual'>> }
   | { readonly kind: 'addPhoto'; readonly photo: Draft<RecordOf<'photo'>> }
+  | { readonly kind: 'addRate'; readonly rate: Draft<RecordOf<'rate'>> }
   | { readonly kind: 'addProgress'; readonly progress: Draft<RecordOf<'progress'>> }
   | { readonly kind: 'note'; readonly note: Draft<RecordOf<'note'>> }
   | { readonly kind: 'amendModel'; readonly model: Model }

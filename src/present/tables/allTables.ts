@@ -6,6 +6,7 @@ import { decidedTable, dispositionsTable, ownLimitsTable } from './dispositions.
 import { ellipsoidsTable } from './ellipsoids.ts';
 import { enteredReadingsTable, workLogTable } from './entered.ts';
 import { estimateLinesTable, hiddenTable, originsTable, ratesTable, totalsTable } from './estimate.ts';
+import { exchangeTable } from './exchange.ts';
 import { decisionsTable, findingsTable } from './findings.ts';
 import { holdsTable } from './holds.ts';
 import { leftOverTable } from './leftOver.ts';
@@ -91,6 +92,7 @@ export const allTables = (showing: Showing): readonly Table[] => {
     totalsTable(showing),
     originsTable(showing),
     ratesTable(showing),
+    exchangeTable(showing, live.manual),
     workLogTable(showing, live.progress),
     manualTable(showing, live.manual),
     sourcesTable(showing),

@@ -1,0 +1,192 @@
+import { type ChangeEvent, useState } from 'react';
+import type { Assessment } from '../../core/assessment.ts';
+import type { SideBySide } from '../../core/estimate/compare.ts';
+import type { Supplement } from '../../core/estimate/supplement.ts';
+import { readJob } from '../../core/job/read.ts';
+import { fixed, showLength, type Units, whole } from '../../present/show.ts';
+import { groupWords } from '../../present/words/estimate.ts';
+import { supplementLines } from '../../present/words/supplement.ts';
+import { useAnswer } from '../state/answer.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { compareBay, compareJobs } from '../worker/compare.ts';
+import { Folded } from './Estimate.tsx';
+import { Exchange } from './EstimateExchange.tsx';
+
+/** One plan beside another, and this state of the job beside an older one. Nothing is recommended. */
+export const EstimateCompare = ({ all }: { readonly all: Assessment }) => (
+  <div>
+    <Folded title="Compare: splice each tube of a bay, or replace the bay">
+      <Bays all={all} />
+    </Folded>
+    <Folded title="Repair or exchange the frame, side by side">
+      <Exchange all={all} />
+    </Folded>
+    <Folded title="Supplement: what changed since an older copy">
+      <Since />
+    </Folded>
+  </div>
+);
+
+type Asked<T> =
+  | { readonly kind: 'idle' | 'working' }
+  | { readonly kind: 'done'; readonly value: T }
+  | { readonly kind: 'failed'; readonly why: string };
+
+const failed = (why: unknown): { readonly kind: 'failed'; readonly why: string } => ({
+  kind: 'failed',
+  why: why instanceof Error ? why.message : String(why),
+});
+
+const Bays = ({ all }: { readonly all: Assessment }) => {
+  const now = useAnswer((answer) => answer.atOnce);
+  const hurt = new Set(all.coverage.marks.filter((m) => m.findings.length > 0 || m.choice).map((m) => m.id));
+  const bays = all.truss.bays.filter(({ members }) => members.some((id) => hurt.has(id)));
+  const [bay, setBay] = useState(bays[0]?.id ?? '');
+  const [asked, setAsked] = useState<Asked<SideBySide>>({ kind: 'idle' });
+  if (bays.length === 0) return <p className="empty">No bay has a tube with damage on it.</p>;
+  const work = async (): Promise<void> => {
+    if (!now) return;
+    setAsked({ kind: 'working' });
+    try {
+      setAsked({ kind: 'done', value: await compareBay(now.job, bay) });
+    } catch (why) {
+      setAsked(failed(why));
+    }
+  };
+  return (
+    <>
+      <div className="plan-freeze">
+        <label className="field">
+          <span className="caption">Bay</span>
+          <select value={bay} onChange={(e) => setBay(e.target.value)}>
+            {bays.map(({ id }) => (
+              <option key={id} value={id}>
+                Bay {id}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="button" disabled={asked.kind === 'working'} onClick={() => void work()}>
+          {asked.kind === 'working' ? 'Being worked out …' : 'Work them out'}
+        </button>
+      </div>
+      {asked.kind === 'failed' && <p role="alert">By our own fault this failed: {asked.why}</p>}
+      {asked.kind === 'done' && <Sides sides={asked.value} />}
+    </>
+  );
+};
+
+const rowWords = {
+  bestH: 'Best, h',
+  likelyH: 'Likely, h',
+  worstH: 'Worst, h',
+  boughtIn: 'Tube bought',
+  bars: 'Lengths',
+  weldIn: 'Weld',
+  rodLb: 'Rod, lb',
+  addedLb: 'Weight added, lb',
+  momentLbIn: 'Moment, lb-in',
+} as const satisfies Record<SideBySide['rows'][number]['what'], string>;
+
+const valueText = (what: keyof typeof rowWords, value: number, units: Units): string =>
+  what.endsWith('In') && what !== 'momentLbIn'
+    ? showLength(value, units === 'mm' ? 'mm' : 'inDecimal')
+    : what === 'bars'
+      ? whole(value)
+      : fixed(value, 1);
+
+const Sides = ({ sides }: { readonly sides: SideBySide }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by key
+    <section className="side-by-side small" tabIndex={0} aria-label="Side by side">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">
+              <span className="unseen">What</span>
+            </th>
+            {sides.names.map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {sides.rows.map(({ what, values }) => (
+            <tr key={what}>
+              <th scope="row">{rowWords[what]}</th>
+              {sides.names.map((name, k) => (
+                <td key={name}>{valueText(what, values[k]!, units)}</td>
+              ))}
+            </tr>
+          ))}
+          {sides.groups.map(({ group, meanH }) => (
+            <tr key={group}>
+              <th scope="row" className="soft">
+                {groupWords[group]}, mean h
+              </th>
+              {sides.names.map((name, k) => (
+                <td key={name}>{fixed(meanH[k]!, 1)}</td>
+              ))}
+            </tr>
+          ))}
+          <tr>
+            <th scope="row">Leaves out</th>
+            {sides.leavesOut.map(({ noDesign, notPriced }, k) => (
+              <td key={sides.names[k]}>
+                {noDesign.length} without a design, {notPriced} not looked at and not priced
+              </td>
+            ))}
+          </tr>
+        </tbody>
+      </table>
+    </section>
+  );
+};
+
+const Since = () => {
+  const now = useAnswer((answer) => answer.atOnce);
+  const [asked, setAsked] = useState<Asked<Supplement>>({ kind: 'idle' });
+  const open = async (event: ChangeEvent<HTMLInputElement>): Promise<void> => {
+    const file = event.target.files?.[0];
+    if (!file || !now) return;
+    setAsked({ kind: 'working' });
+    try {
+      const { isArchive, unpackBackup } = await import('../../present/backup.ts');
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const text = isArchive(bytes) ? unpackBackup(bytes) : null;
+      const read =
+        text && !text.ok ? text : readJob(text ? text.value.text : new TextDecoder().decode(bytes));
+      setAsked(
+        read.ok
+          ? { kind: 'done', value: await compareJobs(read.value, now.job) }
+          : { kind: 'failed', why: 'the file is no job that can be read here.' },
+      );
+    } catch (why) {
+      setAsked(failed(why));
+    }
+  };
+  return (
+    <>
+      <label className="field">
+        <span className="caption">An older copy of this job</span>
+        <input type="file" accept=".json,.zip" onChange={(e) => void open(e)} />
+      </label>
+      {asked.kind === 'working' && <p className="small">Being worked out …</p>}
+      {asked.kind === 'failed' && (
+        <p role="alert" className="small">
+          Not compared: {asked.why}
+        </p>
+      )}
+      {asked.kind === 'done' && (
+        <ul className="entries small">
+          {supplementLines(asked.value).map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+};

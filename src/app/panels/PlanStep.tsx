@@ -1,0 +1,214 @@
+import { type DragEvent, useState } from 'react';
+import { lookMethods } from '../../core/job/jobSchema.ts';
+import type { Plan, Step } from '../../core/plan/result.ts';
+import { showTime } from '../../present/show.ts';
+import { levelWords } from '../../present/words/cautions.ts';
+import {
+  braceLine,
+  gateNamed,
+  materialLine,
+  orderRuleWords,
+  solvedLine,
+  stepDeed,
+  stepLine,
+  stepNamed,
+  stepWhere,
+  toolsLine,
+} from '../../present/words/plan.ts';
+import { cautionsOf } from '../../present/words/planCautions.ts';
+import { methodWords } from '../../present/words/record.ts';
+import { nudgeStep, putStep, tickStep } from '../planDeeds.ts';
+import { setPlanning, usePlanning } from '../state/planning.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { select, setView } from '../state/view.ts';
+
+interface Of {
+  readonly plan: Plan;
+  readonly step: Step;
+}
+
+/** Hold points before a step that are neither done nor opened by name: they close it. */
+const closedBy = ({ plan, step }: Of): readonly string[] =>
+  step.gatesBefore.filter((id) => {
+    const gate = plan.gates.find((g) => g.id === id);
+    return gate !== undefined && gate.state !== 'done' && gate.state !== 'openedByName';
+  });
+
+/** One step: its tick, its place in the order, and all it needs one tap away. */
+export const PlanStep = ({ plan, step, place }: Of & { readonly place: number }) => {
+  const { step: inHand, dragged } = usePlanning();
+  const [over, setOver] = useState(false);
+  const closed = closedBy({ plan, step });
+  const dropped = (event: DragEvent): void => {
+    event.preventDefault();
+    event.stopPropagation();
+    setOver(false);
+    if (dragged) putStep(plan, dragged, step.id);
+    setPlanning({ dragged: null });
+  };
+  return (
+    <li
+      className="plan-step"
+      data-done={step.done ? '' : undefined}
+      data-over={over && dragged !== step.id ? '' : undefined}
+      aria-current={inHand === step.id ? 'step' : undefined}
+      onDragOver={(event) => {
+        if (dragged === null) return;
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={dropped}
+    >
+      <div className="plan-step-head">
+        <span
+          className="plan-grip"
+          draggable
+          title="Drag to another place"
+          aria-hidden="true"
+          onDragStart={(event) => {
+            event.dataTransfer.effectAllowed = 'move';
+            event.dataTransfer.setData('text/plain', step.id);
+            setPlanning({ dragged: step.id, refused: null });
+          }}
+          onDragEnd={() => setPlanning({ dragged: null })}
+        >
+          ⠿
+        </span>
+        <input
+          type="checkbox"
+          aria-label={`Done: ${stepLine(step)}`}
+          checked={step.done !== undefined}
+          disabled={!step.done && closed.length > 0}
+          onChange={(e) => tickStep(step, e.target.checked)}
+        />
+        <button type="button" className="plan-step-name" onClick={() => show(step)}>
+          <span>
+            <span className="soft">{place}</span> {stepDeed(step)}
+          </span>
+          <span className="small soft">
+            {step.done ? `${step.done.by}, ${showTime(step.done.at)}` : stepWhere(step)}
+          </span>
+        </button>
+      </div>
+      {!step.done && closed.length > 0 && (
+        <p className="small plan-closed">Closed until: {closed.map(gateNamed).join('; ')}</p>
+      )}
+      {inHand === step.id && <More plan={plan} step={step} />}
+    </li>
+  );
+};
+
+const show = (step: Step): void => {
+  setPlanning({ step: step.id, refused: null });
+  if (step.of !== undefined) select(step.of);
+  else if (step.members.length > 0) setView({ selected: [...step.members] });
+};
+
+const More = ({ plan, step }: Of) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const named = stepNamed(plan);
+  const rules = [...new Set(step.needs.map(({ rule }) => rule))];
+  return (
+    <div className="stack tight plan-more">
+      {cautionsOf(step.cautions).map(({ id, level, text }) => (
+        <p key={id} className={`notice ${level} small`} role="note">
+          <strong>{levelWords[level]}</strong> {text}
+        </p>
+      ))}
+      <dl className="plan-facts small">
+        {step.tools.length > 0 && <Fact name="Tools">{toolsLine(step.tools)}</Fact>}
+        {step.materials.length > 0 && (
+          <Fact name="Material">{step.materials.map((m) => materialLine(m, units)).join('; ')}</Fact>
+        )}
+        {step.brace && <Fact name="Brace">{braceLine(step.brace, units)}</Fact>}
+        {step.solved && <Fact name="Solved">{solvedLine(step.solved, units)}</Fact>}
+        {step.gatesAfter.length > 0 && <Fact name="Then">{step.gatesAfter.map(gateNamed).join('; ')}</Fact>}
+        {rules.length > 0 && (
+          <Fact name="Comes after">
+            {rules.map((rule) => (
+              <span key={rule} className="plan-need">
+                {orderRuleWords(rule)}{' '}
+                <span className="soft">
+                  {step.needs
+                    .filter((n) => n.rule === rule)
+                    .map((n) => named(n.step))
+                    .join('; ')}
+                </span>
+              </span>
+            ))}
+          </Fact>
+        )}
+      </dl>
+      {step.kind === 'inspectWelds' && <WeldSeen step={step} />}
+      {step.kind === 'fitUp' && (
+        <button type="button" className="link" onClick={() => setView({ route: 'splice' })}>
+          Gap, overlap and marks: fit-up card under Splice
+        </button>
+      )}
+      {step.hold && (
+        <button type="button" className="link" onClick={() => setView({ route: 'trammel' })}>
+          Read the distances under Trammel
+        </button>
+      )}
+      <div className="row">
+        <button type="button" onClick={() => nudgeStep(plan, step.id, -1)}>
+          Move up
+        </button>
+        <button type="button" onClick={() => nudgeStep(plan, step.id, 1)}>
+          Move down
+        </button>
+      </div>
+    </div>
+  );
+};
+
+const Fact = ({ name, children }: { readonly name: string; readonly children: React.ReactNode }) => (
+  <>
+    <dt className="soft">{name}</dt>
+    <dd>{children}</dd>
+  </>
+);
+
+/** Welds looked over: by which method, with what result, and who looked too. */
+const WeldSeen = ({ step }: { readonly step: Step }) => {
+  const [method, setMethod] = useState<(typeof lookMethods)[number]>('eye');
+  const [result, setResult] = useState<'clear' | 'crack'>('clear');
+  const [second, setSecond] = useState('');
+  return (
+    <div className="fields">
+      <label className="field">
+        <span className="caption">Method</span>
+        <select value={method} onChange={(e) => setMethod(e.target.value as typeof method)}>
+          {lookMethods.map((one) => (
+            <option key={one} value={one}>
+              {methodWords[one]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label className="field">
+        <span className="caption">Result</span>
+        <select value={result} onChange={(e) => setResult(e.target.value as typeof result)}>
+          <option value="clear">no crack seen</option>
+          <option value="crack">crack</option>
+        </select>
+      </label>
+      <label className="field wide">
+        <span className="caption">Second person, qualified for the method</span>
+        <input value={second} onChange={(e) => setSecond(e.target.value)} />
+      </label>
+      <button
+        type="button"
+        onClick={() =>
+          tickStep(step, true, {
+            inspected: { method, place: 'endWelds', result },
+            ...(second.trim() === '' ? {} : { secondPerson: second.trim() }),
+          })
+        }
+      >
+        Write it down and tick
+      </button>
+    </div>
+  );
+};

@@ -1,0 +1,233 @@
+import { useState } from 'react';
+import type { Assessment } from '../../core/assessment.ts';
+import type { RepairTakes } from '../../core/estimate/result.ts';
+import { nestingDrawing } from '../../present/draw/nesting.ts';
+import { showFigure, showLength } from '../../present/show.ts';
+import {
+  nestingWords,
+  stockName,
+  thresholdNames,
+  thresholdWords,
+  topicWords,
+} from '../../present/words/estimate.ts';
+import { listWords } from '../../present/words/names.ts';
+import { methodNames } from '../../present/words/splice.ts';
+import { Drawing } from '../parts/Drawing.tsx';
+import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+import { readEntry } from '../parts/lengthEntry.ts';
+import { setManual } from '../planDeeds.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { select } from '../state/view.ts';
+import { Folded } from './Estimate.tsx';
+
+/** Tube to buy and how it is cut, what each repair takes besides, and the weight that is added. */
+export const Takeoff = ({ all }: { readonly all: Assessment }) => (
+  <div>
+    <Folded title="Tube to buy, and how it is cut">
+      <Stock all={all} />
+    </Folded>
+    <Folded title="Rosettes, weld, rod and primer">
+      <Takes all={all} />
+    </Folded>
+    <Folded title="Weight and moment">
+      <Weight all={all} />
+    </Folded>
+  </div>
+);
+
+const Stock = ({ all }: { readonly all: Assessment }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const { stock } = all.takeoff;
+  const [first] = stock;
+  return (
+    <>
+      {stock.length === 0 && <p className="empty">No decided repair takes tube.</p>}
+      {stock.map((line) => {
+        const name = stockName(line, units);
+        return (
+          <section key={name} className="stack tight" aria-label={name}>
+            <div className="group-head">
+              <span>{name}</span>
+              <span className="small soft">{nestingWords(line)}</span>
+            </div>
+            <Drawing drawing={nestingDrawing(line, units, 170)} title={`How ${name} is cut`} />
+            <div className="figures small">
+              <FigureLine name="Bought" figure={line.boughtIn} />
+              <FigureLine name="Waste" figure={line.wasteIn} />
+            </div>
+            {line.tooLong.length > 0 && (
+              <p className="small">Longer than a bought length: {listWords(line.tooLong)}.</p>
+            )}
+          </section>
+        );
+      })}
+      <p className="small soft">For ordering. Sections are cut to the opening measured after spreading.</p>
+      <div className="fields">
+        <OwnLength
+          topic="stock-length"
+          label={`Length you buy${first ? ` (now ${showLength(first.stockIn.value, units)})` : ''}`}
+        />
+        <OwnLength topic="kerf" label="Saw takes" />
+      </div>
+    </>
+  );
+};
+
+const OwnLength = ({ topic, label }: { readonly topic: string; readonly label: string }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const [typed, setTyped] = useState('');
+  const entry = readEntry(typed, units, false);
+  const send = (): void => {
+    if (entry.kind !== 'length') return;
+    if (setManual({ topic, valueIn: entry.valueIn, words: typed, source: 'shop' }, label)) setTyped('');
+  };
+  return (
+    <div className="stack tight">
+      <LengthField label={label} typed={typed} onChange={setTyped} />
+      {entry.kind === 'length' && typed.trim() !== '' && (
+        <button type="button" onClick={send}>
+          Use it
+        </button>
+      )}
+    </div>
+  );
+};
+
+const sums = ['rosettes', 'weldIn', 'rodLb', 'primerIn2'] as const;
+const sumWords = { rosettes: 'Rosettes', weldIn: 'Weld', rodLb: 'Rod', primerIn2: 'Primer' } as const;
+
+const Takes = ({ all }: { readonly all: Assessment }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const { repairs } = all.takeoff;
+  if (repairs.length === 0) return <p className="empty">No repair is decided that takes anything.</p>;
+  const totalOf = (what: (typeof sums)[number]): string => {
+    const known = repairs.flatMap((r) => r[what] ?? []);
+    const missing = repairs.length - known.length;
+    if (known.length === 0) return 'not designed yet';
+    const value = known.reduce((sum, f) => sum + f.value, 0);
+    return `${showFigure({ ...known[0]!, value }, units)}${missing > 0 ? `, ${missing} not designed yet` : ''}`;
+  };
+  return (
+    <>
+      <div className="figures">
+        {sums.map((what) => (
+          <PlainLine key={what} name={sumWords[what]}>
+            {totalOf(what)}
+          </PlainLine>
+        ))}
+      </div>
+      <ul className="entries small">
+        {repairs.map((repair) => (
+          <Repair key={repair.member} repair={repair} />
+        ))}
+      </ul>
+    </>
+  );
+};
+
+const Repair = ({ repair }: { readonly repair: RepairTakes }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  return (
+    <li>
+      <span>
+        <button type="button" className="link" onClick={() => select(repair.member)}>
+          {repair.member}
+        </button>
+        {repair.method ? methodNames[repair.method] : 'not designed yet'}
+      </span>
+      <span className="soft">
+        {sums
+          .flatMap((what) => {
+            const figure = repair[what];
+            return figure ? `${sumWords[what].toLowerCase()} ${showFigure(figure, units)}` : [];
+          })
+          .join(' · ')}
+      </span>
+    </li>
+  );
+};
+
+const Weight = ({ all }: { readonly all: Assessment }) => {
+  const units = usePrefs((prefs) => prefs.units);
+  const { ledger } = all.takeoff;
+  return (
+    <>
+      <div className="figures">
+        <FigureLine name="Added" figure={ledger.addedLb} />
+        <FigureLine name="Moment" figure={ledger.momentLbIn} />
+        {ledger.shiftIn ? (
+          <FigureLine name="Centre of gravity moves aft" figure={ledger.shiftIn} />
+        ) : (
+          <PlainLine name="Centre of gravity moves">cannot say</PlainLine>
+        )}
+      </div>
+      {ledger.rows.length > 0 && (
+        <ul className="entries small">
+          {ledger.rows.map((row) => (
+            <li key={row.member} className="line-row">
+              <span>
+                <button type="button" className="link" onClick={() => select(row.member)}>
+                  {row.member}
+                </button>
+                at station {showFigure(row.armIn, units)}
+              </span>
+              <span>
+                {showFigure(row.addedLb, units)} · {showFigure(row.momentLbIn, units)}
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+      {ledger.notKnown.length > 0 && <p className="small">Not known yet: {listWords(ledger.notKnown)}.</p>}
+      {ledger.thresholds.map((held) => (
+        <div key={held.rule} className="notice small">
+          <strong>{thresholdNames[held.rule] ?? held.rule}</strong>
+          <p>
+            {held.value ? showFigure(held.value, units) : 'not told'} against{' '}
+            {held.limit ? showFigure(held.limit, units) : 'no limit loaded'}: {thresholdWords[held.says]}
+            {held.missing.length > 0
+              ? `; missing: ${held.missing.map((m) => topicWords[m] ?? m).join(', ')}`
+              : ''}
+            .
+          </p>
+          {held.limit && <p className="soft">{held.limit.basis.ref}</p>}
+        </div>
+      ))}
+      <p className="small soft">
+        Paint, fabric and primer usually outweigh sleeves and are not counted. Small changes add up over the
+        years.
+      </p>
+      <WeightNumber />
+      <div className="fields">
+        <OwnLength topic="empty-cg" label="Station of the empty centre of gravity" />
+        <OwnLength topic="chord" label="Mean chord" />
+      </div>
+    </>
+  );
+};
+
+const WeightNumber = () => {
+  const [typed, setTyped] = useState('');
+  const value = Number(typed);
+  return (
+    <div className="plan-freeze">
+      <label className="field">
+        <span className="caption">Empty weight, lb</span>
+        <input inputMode="decimal" value={typed} onChange={(e) => setTyped(e.target.value)} />
+      </label>
+      <button
+        type="button"
+        disabled={!(value > 0)}
+        onClick={() =>
+          setManual(
+            { topic: 'empty-weight-lb', value, words: `${typed} lb`, source: 'weighing sheet, as entered' },
+            'Empty weight',
+          ) && setTyped('')
+        }
+      >
+        Use it
+      </button>
+    </div>
+  );
+};
