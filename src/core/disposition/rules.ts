@@ -182,7 +182,7 @@ const own: readonly RuleRow[] = [
   ac(
     'scope-engineMountRing',
     '4-99',
-    'an engine-mount ring with more than small damage is repaired by an approved method only',
+    'an engine-mount ring with more than small damage is repaired only by the method of the maker or of data that the authority recognises',
   ),
   ac('scope-axle', '4-102d', 'machined, heat-treated axle and oleo parts are replaced, not welded'),
   ac(
