@@ -104,6 +104,24 @@ const Start = () => {
           </button>
         ))}
       </div>
+      <label className="pressable from-file">
+        From a model file
+        <input
+          type="file"
+          accept=".json,application/json"
+          className="unseen"
+          onChange={(e) => {
+            const file = e.target.files?.[0];
+            if (file)
+              void file.text().then((text) => {
+                const read = readModel(text);
+                if (read.ok) putModel(read.value, `model from ${file.name}`);
+                setDraft({ refused: read.ok ? [] : read.issues.slice(0, 3) });
+              });
+            e.target.value = '';
+          }}
+        />
+      </label>
       <p className="small soft">What is on the bench now can be brought back with Undo.</p>
     </section>
   );

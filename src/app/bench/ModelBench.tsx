@@ -1,4 +1,5 @@
-import { type ComponentType, lazy, Suspense, useEffect, useMemo, useState } from 'react';
+import { type ComponentType, type DragEvent, lazy, Suspense, useEffect, useMemo, useState } from 'react';
+import { readModel } from '../../core/job/read.ts';
 import type { Mark } from '../../core/walkRound/result.ts';
 import { keysOf } from '../commands.ts';
 import { ErrorEdge } from '../parts/ErrorEdge.tsx';
@@ -12,6 +13,7 @@ import { Distances } from './Distances.tsx';
 import {
   closeBench,
   pickOnBench,
+  putModel,
   redoDraft,
   type Section,
   sections,
@@ -79,12 +81,13 @@ const BenchPicture = () => {
   const [labels, setLabels] = useState<SceneProps['labels']>('clusters');
   const [marks, colours] = useMemo(() => {
     const guessed = new Set(truss.clusters.filter((c) => c.assumed).map((c) => c.id));
+    const isPoint = new Set(truss.clusters.map((c) => c.id));
     const sure = [
       ...truss.members.filter((m) => !guessed.has(m.from) && !guessed.has(m.to)),
       ...truss.clusters.filter((c) => !c.assumed),
     ];
     return [
-      new Map(sure.map(({ id }) => [id, drawnSolid(id)])),
+      new Map(sure.map(({ id }) => [id, drawnSolid(id)] as const).filter(([id]) => !isPoint.has(id))),
       new Map(sure.map(({ id }) => [id, plain[light]])),
     ];
   }, [truss, light]);
@@ -141,6 +144,17 @@ const BenchPicture = () => {
   );
 };
 
+/** A model file dropped on the bench lies on it; any other text is taken for a table. */
+const dropped = (event: DragEvent): void => {
+  event.preventDefault();
+  const file = event.dataTransfer.files[0];
+  void file?.text().then((text) => {
+    const read = readModel(text);
+    if (read.ok) putModel(read.value, `model from ${file.name}`);
+    else setDraft({ pasted: text, section: 'tables' });
+  });
+};
+
 const texts = 'input:not([type="checkbox"], [type="radio"]), textarea';
 
 const pressed = (event: KeyboardEvent): void => {
@@ -169,7 +183,8 @@ export const ModelBench = () => {
     return () => removeEventListener('keydown', pressed);
   }, []);
   return (
-    <div className="model-bench">
+    // biome-ignore lint/a11y/noStaticElementInteractions: a file may be dropped anywhere; opening by button does the same
+    <div className="model-bench" onDragOver={(e) => e.preventDefault()} onDrop={dropped}>
       <header className="bench-head">
         <div className="cell">
           <span className="caption">Model bench</span>

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { distance } from '../../../src/core/base/vec3.ts';
 import type { Model } from '../../../src/core/job/modelSchema.ts';
 import { modelFromReadings, type SideReading } from '../../../src/core/trammel/fromReadings.ts';
+import { sidePairs } from '../../../src/core/trammel/sidePairs.ts';
 import { roughModel } from '../../../src/core/truss/rough.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { expectNear } from '../../kit/near.ts';
@@ -74,6 +75,19 @@ describe('a model from distances of the sound side', () => {
       }),
       { seed: 91, numRuns: soak(60) },
     );
+  });
+
+  it('is fixed by the distances that the list asks for, on either side, with or without a tail post', () => {
+    for (const tailPost of [true, false])
+      for (const side of ['L', 'R'] as const) {
+        const topology = rough(5, tailPost);
+        const at = hangar(topology, 3);
+        const readings = sidePairs(topology, side).map(([from, to]) => ({
+          ...{ from, to, lengthIn: distance(at.get(from)!, at.get(to)!) },
+        }));
+        const built = modelFromReadings(topology, readings, side);
+        expect(built.ok && built.value.loose).toEqual([]);
+      }
   });
 
   it('says of every cluster where its place comes from', () => {
