@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { writeJob } from '../../core/job/write.ts';
 import { crash, exerciseFrom } from '../../core/practice/crash.ts';
-import { type Level, levels } from '../../core/practice/exercise.ts';
+import { type Level, levels, type Task, tasks } from '../../core/practice/exercise.ts';
 import { exerciseJob } from '../../core/practice/exerciseFile.ts';
-import { levelWords } from '../../present/words/practice.ts';
+import { exerciseWords, levelWords } from '../../present/words/practice.ts';
 import { say } from '../jobs.ts';
 import { useAnswer } from '../state/answer.ts';
 import { fileName, saveFile } from '../storage/files.ts';
@@ -14,13 +14,14 @@ import { freshSeed } from './session.ts';
 export const Instructor = () => {
   const now = useAnswer((answer) => answer.atOnce);
   const [from, setFrom] = useState<'seed' | 'job'>('seed');
+  const [task, setTask] = useState<Task>('hidden');
   const [level, setLevel] = useState<Level>(2);
   const [seed, setSeed] = useState(freshSeed);
   const [locked, setLocked] = useState(true);
   if (!now) return null;
   const model = now.live.model ?? now.job.model;
   const make = (): void => {
-    const ask = { seed, level, hintsLocked: locked };
+    const ask = { seed, level, hintsLocked: locked, task };
     const made =
       from === 'seed'
         ? crash(model, ask)
@@ -54,6 +55,16 @@ export const Instructor = () => {
             <select id="made-from" value={from} onChange={(e) => setFrom(e.target.value as typeof from)}>
               <option value="seed">a crash by seed</option>
               <option value="job">the findings of the open job, without names, notes and photos</option>
+            </select>
+          </div>
+          <div className="field wide">
+            <label htmlFor="made-task">To practise</label>
+            <select id="made-task" value={task} onChange={(e) => setTask(e.target.value as Task)}>
+              {tasks.map((one) => (
+                <option key={one} value={one}>
+                  {exerciseWords[one]}
+                </option>
+              ))}
             </select>
           </div>
           <div className="field wide">

@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import type { ExerciseKind } from '../../core/practice/areas.ts';
-import { type Level, levels } from '../../core/practice/exercise.ts';
+import { type Level, levels, type Task } from '../../core/practice/exercise.ts';
 import { dueOn } from '../../core/practice/schedule.ts';
 import {
   areaNote,
@@ -33,7 +33,10 @@ export const PracticePanel = () => {
   if (run?.kind === 'plan') return <PlanOrder run={run} />;
   return (
     <div className="stack practice">
-      {open && key !== null && <OpenRound key={key} jobKey={key} exercise={open.exercise} />}
+      {open?.exercise.task === 'trammel' && <TrammelRound key={key} exercise={open.exercise} />}
+      {open?.exercise.task === 'hidden' && key !== null && (
+        <HiddenRound key={key} jobKey={key} exercise={open.exercise} />
+      )}
       {open ? (
         <details>
           <summary>Other exercises</summary>
@@ -46,33 +49,6 @@ export const PracticePanel = () => {
       <Instructor />
       <p className="small soft">{areaNote}</p>
     </div>
-  );
-};
-
-const OpenRound = ({
-  exercise,
-  jobKey,
-}: {
-  readonly exercise: NonNullable<ReturnType<typeof useExercise>>['exercise'];
-  readonly jobKey: string;
-}) => {
-  const [task, setTask] = useState<'hidden' | 'trammel'>('hidden');
-  return (
-    <>
-      <fieldset className="segments">
-        <legend className="unseen">What to practise on this truss</legend>
-        {(['hidden', 'trammel'] as const).map((one) => (
-          <button key={one} type="button" aria-pressed={task === one} onClick={() => setTask(one)}>
-            {exerciseWords[one]}
-          </button>
-        ))}
-      </fieldset>
-      {task === 'hidden' ? (
-        <HiddenRound exercise={exercise} jobKey={jobKey} />
-      ) : (
-        <TrammelRound exercise={exercise} />
-      )}
-    </>
   );
 };
 
@@ -94,10 +70,10 @@ const Exercises = () => {
   if (!now) return <p className="empty">Open a truss first.</p>;
   const model = now.live.model ?? now.job.model;
   const due = dueOn(cards, today()).length;
-  const round = (
+  const round = (task: Task, words: string) => (
     <p className="row">
-      <button type="button" className="main" onClick={() => beginRound(model, level, exam, seed)}>
-        Break the truss
+      <button type="button" className="main" onClick={() => beginRound(model, level, exam, seed, task)}>
+        {words}
       </button>
     </p>
   );
@@ -148,10 +124,8 @@ const Exercises = () => {
             {due > 0 && <span className="small">{due} due again today</span>}
           </p>
         </Exercise>
-        <Exercise kind="hidden">{round}</Exercise>
-        <Exercise kind="trammel">
-          <p className="small soft">On the broken truss of a round: choose it there.</p>
-        </Exercise>
+        <Exercise kind="hidden">{round('hidden', 'Break the truss')}</Exercise>
+        <Exercise kind="trammel">{round('trammel', 'Break and measure')}</Exercise>
         <Exercise kind="plan">
           <p className="row">
             <button type="button" className="main" onClick={() => beginPlan(seed)}>

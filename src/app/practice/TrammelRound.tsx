@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { Exercise } from '../../core/practice/exercise.ts';
 import {
+  askedLines,
   pushTo,
   readGap,
   scoreTrammel,
@@ -43,7 +44,7 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
     () => truePlaces(exercise, now.truss, frame, now.job.records),
     [exercise, now.truss, frame, now.job.records],
   );
-  const lines = trammel?.plan?.readings ?? [];
+  const lines = askedLines(exercise, now.truss, trammel?.plan?.readings ?? []);
   const taken = now.live.readings;
   const open = lines.filter((line) => !line.read);
   const [pair, setPair] = useState('');

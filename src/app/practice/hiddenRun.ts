@@ -3,7 +3,7 @@ import type { Finding, Job } from '../../core/job/jobSchema.ts';
 import type { Model } from '../../core/job/modelSchema.ts';
 import { standing } from '../../core/job/standing.ts';
 import { crash } from '../../core/practice/crash.ts';
-import type { Exercise, Level } from '../../core/practice/exercise.ts';
+import type { Exercise, Level, Task } from '../../core/practice/exercise.ts';
 import { exerciseJob, exerciseOf, truthJob } from '../../core/practice/exerciseFile.ts';
 import { scoreRound } from '../../core/practice/hiddenDamage.ts';
 import type { LookWay } from '../../core/practice/look.ts';
@@ -22,8 +22,14 @@ import { freshSeed, setSession, useSession } from './session.ts';
 export const roundName = (model: Model, seed: string): string => `Practice: ${model.name}, ${seed}`;
 
 /** Breaks a copy of the model and opens it as a practice job. */
-export const beginRound = (model: Model, level: Level, hintsLocked: boolean, seed = freshSeed()): void => {
-  const made = crash(model, { seed, level, hintsLocked });
+export const beginRound = (
+  model: Model,
+  level: Level,
+  hintsLocked: boolean,
+  seed = freshSeed(),
+  task: Task = 'hidden',
+): void => {
+  const made = crash(model, { seed, level, hintsLocked, task });
   if (made.kind === 'movesFreely') {
     say(
       'No exercise was made: loads cannot be followed through this truss, it can move without straining a tube.',

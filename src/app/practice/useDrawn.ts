@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import type { Mark } from '../../core/walkRound/result.ts';
 import type { Hit, SceneProps } from '../scene/sceneProps.ts';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
@@ -8,12 +9,21 @@ import { type HandedIn, type LayoutRun, useSession } from './session.ts';
 
 /** What practice draws in place of the job's own picture. */
 export type Drawn = Partial<
-  Pick<SceneProps, 'truss' | 'selected' | 'labels' | 'onPick' | 'arrows' | 'shape' | 'ghosted'>
+  Pick<SceneProps, 'truss' | 'marks' | 'selected' | 'labels' | 'onPick' | 'arrows' | 'shape' | 'ghosted'>
 >;
 
 const touched = (hit: Hit | null): void => {
   if (hit?.kind === 'cluster') answerWith({ said: hit.id });
 };
+
+/** A truss without its damage map: a drill is about where things are. */
+const plain = (now: AtOnce): ReadonlyMap<string, Mark> =>
+  new Map(
+    [...now.marks].map(([id, { kind }]) => [
+      id,
+      { id, kind, state: 'lookedAt', findings: [], damage: [], finishRemoved: false },
+    ]),
+  );
 
 /** Nothing in the picture may give the answer away; once given, the right one is shown. */
 const drawnOf = (run: LayoutRun, now: AtOnce): Drawn => {
@@ -42,6 +52,7 @@ const drawnOf = (run: LayoutRun, now: AtOnce): Drawn => {
     selected: new Set(shown ? [question.subject] : marked),
     labels: shown || named ? 'selection' : 'none',
     ghosted: new Set(),
+    marks: plain(now),
     onPick: question.by === 'cluster' && !shown ? touched : () => {},
   };
 };

@@ -5,6 +5,10 @@ import type { Finding } from '../job/jobSchema.ts';
 export const levels = [1, 2, 3] as const;
 export type Level = (typeof levels)[number];
 
+/** What is hidden: the damage, or, with the damage told, where the clusters went. */
+export const tasks = ['hidden', 'trammel'] as const;
+export type Task = (typeof tasks)[number];
+
 /** A blow at a cluster: unit vector it pushes along, and the work the truss takes up until the force is reached. */
 export interface Blow {
   readonly cluster: string;
@@ -28,6 +32,7 @@ export interface Truth {
 /** One exercise: the same seed, level and model give the same one. */
 export interface Exercise {
   readonly version: 1;
+  readonly task: Task;
   readonly seed: string;
   readonly level: Level;
   /** Exam: no hints, no reasons until it is handed in. */

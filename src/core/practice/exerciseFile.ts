@@ -4,7 +4,7 @@ import { findingSchema, type Job, type RecordOf } from '../job/jobSchema.ts';
 import type { Model } from '../job/modelSchema.ts';
 import { standing } from '../job/standing.ts';
 import { fromBase64, toBase64 } from './base64.ts';
-import type { Exercise } from './exercise.ts';
+import { type Exercise, tasks } from './exercise.ts';
 
 /**
  * An exercise travels as a practice job: the model, a record of where it was struck, and the hidden truth in the field
@@ -15,6 +15,7 @@ const triple = z.tuple([z.number(), z.number(), z.number()]);
 const text = z.string().check(z.minLength(1), z.maxLength(200));
 const exerciseSchema = z.object({
   version: z.literal(1),
+  task: z.enum(tasks),
   seed: text,
   level: z.union([z.literal(1), z.literal(2), z.literal(3)]),
   hintsLocked: z.boolean(),
@@ -37,7 +38,7 @@ const asciiJson = (value: unknown): string =>
     (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-/** A practice job that hides this exercise, nothing looked at yet. */
+/** A practice job that hides this exercise: nothing looked at yet, or, for the trammel, with the damage told. */
 export const exerciseJob = (model: Model, exercise: Exercise, name: string): Job => {
   const { blow } = exercise.truth;
   const struck: RecordOf<'mishap'> | undefined = blow && {
@@ -51,7 +52,7 @@ export const exerciseJob = (model: Model, exercise: Exercise, name: string): Job
   };
   const job: WithExercise = {
     ...jobFromModel(model, name, 'practice'),
-    records: struck ? [struck] : [],
+    records: [...(struck ? [struck] : []), ...(exercise.task === 'trammel' ? exercise.truth.findings : [])],
     exercise: toBase64(asciiJson(exercise)),
   };
   return job;

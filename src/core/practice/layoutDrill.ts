@@ -1,4 +1,5 @@
 import { hashOf, seeded } from '../base/seeded.ts';
+import { between, distance, type Vec3 } from '../base/vec3.ts';
 import type { Statics } from '../statics/result.ts';
 import type { Member, Truss } from '../truss/result.ts';
 import { type Card, dueOn } from './schedule.ts';
@@ -60,14 +61,20 @@ const mixed = (seed: string, right: string, wrong: readonly string[]): readonly 
   return [right, ...others.slice(0, 3)].sort((a, b) => order(a) - order(b) || (a < b ? -1 : 1));
 };
 
-const nameTube = (truss: Truss): Bank =>
-  truss.members.map((m) => ({
+/** How many of the nearest tubes stand for choice beside the right one. */
+const NEAREST = 6;
+
+const nameTube = (truss: Truss): Bank => {
+  const at = new Map(truss.clusters.map((c) => [c.id, c.at]));
+  const middle = (m: Member): Vec3 => between(at.get(m.from)!, at.get(m.to)!, 0.5);
+  return truss.members.map((m) => ({
     subject: m.id,
     make: (seed) => {
-      const near = truss.members.filter(
-        (o) => o.id !== m.id && (o.role === m.role || o.bay === m.bay || o.station === m.station),
-      );
-      const wrong = near.length >= 3 ? near : truss.members;
+      const near = truss.members
+        .filter((o) => o.id !== m.id)
+        .map((o) => ({ id: o.id, away: distance(middle(o), middle(m)) }))
+        .sort((a, b) => a.away - b.away || (a.id < b.id ? -1 : 1))
+        .slice(0, NEAREST);
       return {
         id: `nameTube:${m.id}`,
         kind: 'nameTube',
@@ -76,13 +83,14 @@ const nameTube = (truss: Truss): Bank =>
         choices: mixed(
           seed,
           m.id,
-          wrong.map((o) => o.id),
+          near.map((o) => o.id),
         ),
         right: m.id,
         why: { kind: 'place', member: m.id },
       };
     },
   }));
+};
 
 const findCluster = (truss: Truss): Bank =>
   truss.clusters.map(({ id }) => ({
@@ -98,10 +106,13 @@ const findCluster = (truss: Truss): Bank =>
     }),
   }));
 
-const whichBay = (truss: Truss): Bank =>
-  truss.members.flatMap((m) => {
+/** Of tubes that run from the one station of a bay to the other: for those alone the answer is plain to see. */
+const whichBay = (truss: Truss): Bank => {
+  const station = new Map(truss.clusters.map((c) => [c.id, c.station]));
+  return truss.members.flatMap((m) => {
     const bay = truss.bays.find((b) => b.id === m.bay);
-    if (!bay || truss.bays.length < 2) return [];
+    const ends = [station.get(m.from), station.get(m.to)];
+    if (!bay || truss.bays.length < 2 || !ends.includes(bay.id) || !ends.includes(bay.aft)) return [];
     return [
       {
         subject: m.id,
@@ -121,6 +132,7 @@ const whichBay = (truss: Truss): Bank =>
       },
     ];
   });
+};
 
 /** One tube in tension among tubes in compression, as the solved case has them. */
 const tensionDiagonal = (truss: Truss, solved: Statics): Bank => {

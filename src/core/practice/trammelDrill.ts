@@ -123,6 +123,23 @@ export const pushTo = (
   return { beforeIn, pushedIn, leftIn: beforeIn + stays, forceLbf, springIn };
 };
 
+/**
+ * The lines of the measuring plan that touch an end of a bent tube: what this exercise asks to be read. The whole plan
+ * stands on the trammel panel.
+ */
+export const askedLines = <Line extends { readonly from: string; readonly to: string }>(
+  exercise: Exercise,
+  truss: Truss,
+  plan: readonly Line[],
+): readonly Line[] => {
+  const bent = new Set(
+    exercise.truth.findings.filter((f) => f.damage === 'bow' || f.damage === 'kink').map((f) => f.of),
+  );
+  const ends = new Set(truss.members.filter((m) => bent.has(m.id)).flatMap((m) => [m.from, m.to]));
+  const touching = plan.filter((line) => ends.has(line.from) || ends.has(line.to));
+  return touching.length > 0 ? touching : plan;
+};
+
 export const trammelSkills = ['readings', 'baseline', 'spreads', 'final'] as const;
 export type TrammelSkill = (typeof trammelSkills)[number];
 

@@ -30,7 +30,8 @@ export const exerciseAbout = {
   layout: 'Name tubes, find clusters and bays, read which diagonal is pulled, lay out a bay.',
   hidden:
     'A crash is worked into the truss. Walk round, choose where and how to look, write down what you find.',
-  trammel: 'The truss of an exercise has moved. Choose pairs, read the gap, decide how far to spread.',
+  trammel:
+    'The damage is told, the clusters have moved. Choose pairs, read the gap, decide how far to spread.',
   plan: 'Put the steps of a splice in order; a wrong order shows what the truss would do.',
   coupon: 'A card for scrap tube: straighten, round, splice over an inner sleeve, saw open and mark.',
 } as const satisfies Record<ExerciseKind, string>;
@@ -141,7 +142,7 @@ export const choiceLabel = (question: Question, choice: string, named: Named): s
 export const whyWords = (why: WhyRight, named: Named, caseName: string, units: Units): string => {
   switch (why.kind) {
     case 'place':
-      return `It is ${why.member}: ${tube(why.member, named)}. U and L are upper and lower, the number is the station, the last letter the pilot's side.`;
+      return "In a name, U and L are upper and lower, the number is the station, the last letter the pilot's side.";
     case 'cluster':
       return `${why.cluster} is ${clusterWords(why.cluster).toLowerCase()}.`;
     case 'bay':
