@@ -38,7 +38,7 @@ const Mark = ({ mark, tall }: { readonly mark: PhotoMark; readonly tall: number 
   const long = Math.hypot(tx - x, ty - y) || 1;
   if (mark.mark === 'text')
     return (
-      <text x={x} y={y} fontSize={40}>
+      <text x={x} y={y} fontSize={56}>
         {mark.words}
       </text>
     );
