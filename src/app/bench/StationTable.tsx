@@ -2,7 +2,7 @@ import { type KeyboardEvent, useRef, useState } from 'react';
 import { type Origin, origins, type Station } from '../../core/job/modelSchema.ts';
 import { nextLabel } from '../../core/truss/modelStations.ts';
 import { changeModel, leaveField, setDraft, useDraft } from './draft.ts';
-import { asDrawn, readDrawn } from './drawn.ts';
+import { type ColumnName, columns, columnWords, none, readRow, type Texts, textsOf } from './stationEntry.ts';
 
 export const originWords = {
   drawing: 'Drawing',
@@ -10,69 +10,6 @@ export const originWords = {
   mirrored: 'Mirrored',
   assumed: 'Assumed',
 } as const satisfies Record<Origin, string>;
-
-const columns = ['station', 'upperWl', 'upperHw', 'lowerWl', 'lowerHw'] as const;
-type ColumnName = (typeof columns)[number];
-type Texts = Readonly<Record<ColumnName, string>>;
-
-const columnWords = {
-  station: 'station',
-  upperWl: 'upper water line',
-  upperHw: 'upper half-width',
-  lowerWl: 'lower water line',
-  lowerHw: 'lower half-width',
-} as const satisfies Record<ColumnName, string>;
-
-const textsOf = (row: Station, drawnIn: 'in' | 'mm'): Texts => ({
-  station: asDrawn(row.stationIn, drawnIn),
-  upperWl: asDrawn(row.upper?.waterLineIn, drawnIn),
-  upperHw: asDrawn(row.upper?.halfWidthIn, drawnIn),
-  lowerWl: asDrawn(row.lower?.waterLineIn, drawnIn),
-  lowerHw: asDrawn(row.lower?.halfWidthIn, drawnIn),
-});
-
-const none: Texts = { station: '', upperWl: '', upperHw: '', lowerWl: '', lowerHw: '' };
-
-interface ReadRow {
-  /** As far as it can be read; a pair with one of its two is left as it was. */
-  readonly row: Station | null;
-  readonly wrong: readonly { readonly column: ColumnName; readonly words: string }[];
-}
-
-/** The row that the texts say; `old` keeps what is only half typed. */
-const readRow = (label: string, texts: Texts, drawnIn: 'in' | 'mm', old?: Station): ReadRow => {
-  const read = Object.fromEntries(
-    columns.map((c) => [c, readDrawn(texts[c], drawnIn, !c.endsWith('Hw'))]),
-  ) as Record<ColumnName, ReturnType<typeof readDrawn>>;
-  const wrong: { column: ColumnName; words: string }[] = columns.flatMap((column) => {
-    const one = read[column];
-    return one.kind === 'wrong' ? [{ column, words: one.words }] : [];
-  });
-  const value = (c: ColumnName): number | undefined => {
-    const one = read[c];
-    return one.kind === 'length' ? one.valueIn : undefined;
-  };
-  const pair = (which: 'upper' | 'lower'): Station['upper'] => {
-    const [wl, hw] = [`${which}Wl`, `${which}Hw`] as const;
-    const [waterLineIn, halfWidthIn] = [value(wl), value(hw)];
-    if (waterLineIn !== undefined && halfWidthIn !== undefined) return { waterLineIn, halfWidthIn };
-    if (read[wl].kind === 'empty' && read[hw].kind === 'empty') return undefined;
-    for (const c of [wl, hw])
-      if (read[c].kind === 'empty') wrong.push({ column: c, words: `The ${columnWords[c]} is missing.` });
-    return old?.[which];
-  };
-  const [upper, lower] = [pair('upper'), pair('lower')];
-  const stationIn = value('station') ?? old?.stationIn;
-  if (read.station.kind === 'empty') wrong.push({ column: 'station', words: 'The station is missing.' });
-  const { upper: _, lower: __, ...rest } = old ?? {};
-  return {
-    wrong,
-    row:
-      stationIn === undefined
-        ? null
-        : { ...rest, label, stationIn, ...(upper ? { upper } : {}), ...(lower ? { lower } : {}) },
-  };
-};
 
 /** Up, down and Enter go to the same column of the next row, as in a spreadsheet. */
 const alongColumn = (event: KeyboardEvent<HTMLInputElement>): void => {
