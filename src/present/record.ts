@@ -3,6 +3,8 @@ import type { Job } from '../core/job/jobSchema.ts';
 import { latestOf } from '../core/job/stampOrder.ts';
 import { standing } from '../core/job/standing.ts';
 import type { LockedMember } from '../core/lockedIn/result.ts';
+import { expandTruss } from '../core/truss/truss.ts';
+import { walkRound } from '../core/walkRound/walkRound.ts';
 import type { Photos } from './backup.ts';
 import type { MapViewName } from './draw/project.ts';
 import { heading } from './record/heading.ts';
@@ -38,10 +40,26 @@ export interface ReportOptions {
   readonly hash: string;
 }
 
+/** What nobody has looked at, for the head of every sheet. */
+const unseenLine = ({ model, records }: Job): string => {
+  const live = standing(records);
+  const truss = expandTruss(live.model ?? model);
+  const { notLookedAt } = walkRound(
+    truss,
+    live.looks,
+    live.findings,
+    live.decisions,
+    live.areas,
+    live.clashes,
+  );
+  return `Not looked at: ${notLookedAt.members.length} of ${countWords(truss.members.length, 'member')}, ${notLookedAt.clusters.length} of ${countWords(truss.clusters.length, 'cluster')}`;
+};
+
 /** What every sheet says of the job. The date is the latest record's, so that the same job prints the same bytes on any day. */
 export const reportHead = (job: Job, options: ReportOptions): ReportHead => {
   const latest = latestOf(job.records);
   return {
+    unseen: unseenLine(job),
     title: 'Damage report',
     job: job.name,
     aircraft: job.aircraft ?? 'not entered',
@@ -86,6 +104,20 @@ const mapParts = ({ assessment: { truss, coverage } }: Showing): readonly Part[]
     sections: [{ kind: 'stations', truss, coverage }],
   },
 ];
+
+/** A close-up of every bay with damage or a decision on it: both sides, above and below. */
+const closeUpParts = ({ assessment: { truss, coverage } }: Showing): readonly Part[] => {
+  const hurt = new Set(coverage.marks.filter((m) => m.findings.length > 0 || m.choice).map((m) => m.id));
+  return truss.bays
+    .filter(({ members }) => members.some((id) => hurt.has(id)))
+    .map(
+      ({ id, members }): Part => ({
+        lie: 'turned',
+        side: `Bay ${id}, close`,
+        sections: [{ kind: 'map', truss, coverage, views: ['threeQuarter'], only: members }],
+      }),
+    );
+};
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
@@ -151,6 +183,7 @@ export const damageReport = (
           ...reliefSections(showing),
         ],
       },
+      ...closeUpParts(showing),
       ...shopParts(showing, side),
       {
         lie: 'turned',

@@ -1,10 +1,14 @@
 import { assess } from '../core/assess.ts';
+import type { Assessment } from '../core/assessment.ts';
 import type { Job } from '../core/job/jobSchema.ts';
 import { latestOf } from '../core/job/stampOrder.ts';
 import { VERSION } from '../core/version.ts';
 import type { Photos } from './backup.ts';
 import { contentHash } from './contentHash.ts';
 import { csvText } from './csv.ts';
+import { drawingFiles } from './drawings.ts';
+import { trussGltf } from './gltf.ts';
+import { paperNames, paperOf, paperPdf } from './papers/papers.ts';
 import { pdfBytes } from './pdf.ts';
 import { damageReport, type ReportOptions } from './record.ts';
 import { sheets } from './sheet/layout.ts';
@@ -19,8 +23,19 @@ export interface ReportFile {
   readonly bytes: Uint8Array;
 }
 
+const paperFiles = async (
+  job: Job,
+  assessment: Assessment,
+  options: ReportOptions,
+): Promise<readonly ReportFile[]> => {
+  const files: ReportFile[] = [];
+  for (const name of paperNames)
+    files.push({ name: `${name}.pdf`, bytes: await paperPdf(name, job, assessment, options) });
+  return files;
+};
+
 /**
- * Everything a job is handed over as: `report.pdf`, `trammel-sheet.pdf`, templates of the tubes to be spliced or replaced, and one CSV a table, in the order of the work.
+ * Everything a job is handed over as: `report.pdf`, `trammel-sheet.pdf`, the papers of the work, templates of the tubes to be spliced or replaced, every drawing as SVG, the tagged truss as glTF, and one CSV a table, in the order of the work.
  * The one function that both the screen and the terminal call; same job, options and photos, same bytes.
  */
 export const reportFiles = async (
@@ -53,7 +68,13 @@ export const reportFiles = async (
   return [
     { name: 'report.pdf', bytes: pdf },
     { name: 'trammel-sheet.pdf', bytes: await trammelSheetPdf(job, assessment, options) },
+    ...(await paperFiles(job, assessment, options)),
     ...(await shopTemplates(job, assessment, options)),
+    ...drawingFiles(report, paperOf('materials', job, assessment, options)),
+    {
+      name: 'truss.gltf',
+      bytes: encoder.encode(trussGltf(assessment, job.name, report.head.revision)),
+    },
     ...allTables({ job, assessment, units: options.units }).map((table) => ({
       name: `${table.name}.csv`,
       bytes: encoder.encode(csvText(table, head)),

@@ -1,6 +1,7 @@
 import type { PhotoMark } from '../../core/job/jobSchema.ts';
 import type { Truss } from '../../core/truss/result.ts';
 import type { Coverage } from '../../core/walkRound/result.ts';
+import type { Glyph } from '../draw/glyph.ts';
 import type { Drawing } from '../draw/pen.ts';
 import type { MapViewName } from '../draw/project.ts';
 import type { Table } from '../table.ts';
@@ -12,6 +13,26 @@ export interface Shot {
   readonly size?: { readonly width: number; readonly height: number };
   readonly words: readonly string[];
   readonly marks: readonly PhotoMark[];
+}
+
+/** A step to tick by hand: what to do, what to write down; already ticked ones say by whom. */
+export interface TickRow {
+  readonly text: string;
+  readonly note?: string;
+  readonly strong?: boolean;
+  readonly done?: string;
+  /** Names of what is measured and written in. */
+  readonly blanks: readonly string[];
+}
+
+/** A tag to cut out and tie to a tube. */
+export interface TagLabel {
+  readonly id: string;
+  readonly words: string;
+  readonly chalk: string;
+  readonly glyph: Glyph;
+  readonly decision: string;
+  readonly next: string;
 }
 
 /** One thing on a page, as plain data. The layout decides where it stands; it never decides whether. */
@@ -44,7 +65,12 @@ export type Section =
       readonly coverage: Coverage;
       /** Views that share a sheet and a scale. */
       readonly views: readonly MapViewName[];
+      /** Members of a close-up; left out: the whole truss. */
+      readonly only?: readonly string[];
     }
+  | { readonly kind: 'ticks'; readonly rows: readonly TickRow[] }
+  | { readonly kind: 'blanks'; readonly names: readonly string[] }
+  | { readonly kind: 'tags'; readonly tags: readonly TagLabel[] }
   | { readonly kind: 'photos'; readonly shots: readonly Shot[] }
   | { readonly kind: 'stations'; readonly truss: Truss; readonly coverage: Coverage };
 
@@ -67,6 +93,8 @@ export interface ReportHead {
   readonly revision: string;
   readonly version: string;
   readonly paper: 'a4' | 'letter';
+  /** What nobody has looked at, on every sheet of a job. */
+  readonly unseen?: string;
 }
 
 /** A report as plain data: what it says, in order, before anything is laid out. */

@@ -80,6 +80,9 @@ export const framed = (head: ReportHead, body: Body, nth: number, of: number): S
           colour: ink.quiet,
         },
       ),
+      ...(head.unseen
+        ? [text([w / 2, EDGE_MM - 2], head.unseen, 2.4, { align: 'middle', weight: 'bold' })]
+        : []),
       text([w - EDGE_MM, EDGE_MM - 2], head.title, 2.2, { align: 'right', colour: ink.quiet }),
       ...(head.practice
         ? [

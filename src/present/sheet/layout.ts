@@ -6,6 +6,7 @@ import type { Part, Report, Section } from '../record/sections.ts';
 import { headText } from '../table.ts';
 import { tags } from '../tags.ts';
 import { levelWords } from '../words/cautions.ts';
+import { blankStrip, tagStrip, tickStrip } from './cardOps.ts';
 import { framed } from './frame.ts';
 import { ID_LEAD_MM, idLineOps, idLines, pairsOfLines } from './idLines.ts';
 import { mapBody, stationBodies } from './maps.ts';
@@ -199,6 +200,26 @@ const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'stations'>]: Dra
       ...shift(drawing.ops, x, y + 6),
     ]);
     gap(flow, 2);
+  },
+  ticks: (flow, part, section) => {
+    for (const row of section.rows) {
+      const strip = tickStrip(row, flow.room.w);
+      put(flow, part, strip.height, strip.ops);
+    }
+    gap(flow, 1.5);
+  },
+  blanks: (flow, part, section) => {
+    for (const name of section.names) {
+      const strip = blankStrip(name, flow.room.w);
+      put(flow, part, strip.height, strip.ops);
+    }
+    gap(flow, 1.5);
+  },
+  tags: (flow, part, { tags: labels }) => {
+    for (let k = 0; k < labels.length; k += 2) {
+      const strip = tagStrip([labels[k]!, labels[k + 1]], flow.room.w);
+      put(flow, part, strip.height, strip.ops);
+    }
   },
   photos: (flow, part, section) => {
     for (const { height, ops } of photoRows(section.shots, flow.room.w)) put(flow, part, height, ops);

@@ -1,3 +1,4 @@
+import type { Truss } from '../../core/truss/result.ts';
 import { roundScale } from '../draw/furniture.ts';
 import { ink, type Ops, segment, shift, stroke, text } from '../draw/pen.ts';
 import { mapViews } from '../draw/project.ts';
@@ -11,6 +12,13 @@ interface Picture {
   readonly scale: string;
 }
 
+/** The truss cut down to some of its members and the clusters they meet at. */
+const closeUp = (truss: Truss, members: ReadonlySet<string>): Truss => {
+  const kept = truss.members.filter(({ id }) => members.has(id));
+  const ends = new Set(kept.flatMap(({ from, to }) => [from, to]));
+  return { ...truss, members: kept, clusters: truss.clusters.filter(({ id }) => ends.has(id)) };
+};
+
 /** Views of the whole truss one above the other, at one scale, over the legend. */
 export const mapBody = (
   section: Extract<Section, { kind: 'map' }>,
@@ -19,10 +27,12 @@ export const mapBody = (
 ): Picture => {
   const marks = byId(section.coverage.marks);
   const height = (room.h - legendAt) / section.views.length;
-  const scales = section.views.map((name) => mapScale(section.truss, mapViews[name], room.w, height));
+  const close = section.only && new Set(section.only);
+  const truss = close ? closeUp(section.truss, close) : section.truss;
+  const scales = section.views.map((name) => mapScale(truss, mapViews[name], room.w, height));
   const scale = scales.reduce((least, one) => (one.mmPerIn < least.mmPerIn ? one : least));
   const maps = section.views.map((name) =>
-    damageMap(section.truss, marks, mapViews[name], { widthMm: room.w, heightMm: height, scale }),
+    damageMap(truss, marks, mapViews[name], { widthMm: room.w, heightMm: height, scale }),
   );
   return {
     scale: maps[0]!.scaleWords,

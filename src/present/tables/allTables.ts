@@ -1,5 +1,6 @@
 import { standing } from '../../core/job/standing.ts';
 import type { Table } from '../table.ts';
+import { asLeftTable } from './asLeft.ts';
 import { clustersTable } from './clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from './coverage.ts';
 import { decidedTable, dispositionsTable, ownLimitsTable } from './dispositions.ts';
@@ -36,6 +37,7 @@ import {
   thresholdsTable,
 } from './takeoff.ts';
 import { readingsTable, shapeTable, targetsTable } from './trammel.ts';
+import { weldsTable } from './welds.ts';
 
 /** Every table of a job, in the order of the work. One CSV each; the report prints most of them. */
 export const allTables = (showing: Showing): readonly Table[] => {
@@ -93,6 +95,8 @@ export const allTables = (showing: Showing): readonly Table[] => {
     originsTable(showing),
     ratesTable(showing),
     exchangeTable(showing, live.manual),
+    weldsTable(showing, live),
+    asLeftTable(showing),
     workLogTable(showing, live.progress),
     manualTable(showing, live.manual),
     sourcesTable(showing),
