@@ -18,7 +18,10 @@ const measure = async (page: Page, address: string, bays: number): Promise<Measu
   await page.waitForFunction(() => (window.__tubewright?.frames().drawn ?? 0) > 0, undefined, {
     timeout: 120_000,
   });
-  const model = { ...boxModel(5, { bays }), name: `Bench ${bays}` };
+  const box = boxModel(5, { bays });
+  // bays drawn closer, so that a long truss stays within what a station may be
+  const stations = box.stations.map((one) => ({ ...one, stationIn: (one.stationIn * 11) / bays }));
+  const model = { ...box, stations, name: `Bench ${bays}` };
   await page
     .getByRole('navigation', { name: 'Route' })
     .getByRole('button', { name: /^Start/ })
