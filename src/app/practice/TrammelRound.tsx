@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Exercise } from '../../core/practice/exercise.ts';
 import {
   askedLines,
@@ -17,7 +17,7 @@ import { LengthField } from '../parts/LengthField.tsx';
 import { readEntry } from '../parts/lengthEntry.ts';
 import { Waiting } from '../parts/Waiting.tsx';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
-import { change } from '../state/job.ts';
+import { change, useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { keepResult } from './progress.ts';
 import { Shares } from './Shares.tsx';
@@ -34,7 +34,9 @@ export const TrammelRound = ({ exercise }: { readonly exercise: Exercise }) => {
 const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: AtOnce }) => {
   const units = usePrefs((prefs) => prefs.units);
   const trammel = useAnswer((answer) => answer.assessment?.trammel);
-  const marks = useSession((session) => session.trammel);
+  const key = useJob((job) => job.key);
+  const handed = useSession((session) => session.trammel);
+  const marks = handed?.key === key ? handed : null;
   const model = now.live.model ?? now.job.model;
   const frame = useMemo(
     () => prepareFrame(now.truss, heldNow(now.truss, model, now.live.held)),
@@ -50,6 +52,11 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
   const [pair, setPair] = useState('');
   const [typed, setTyped] = useState('');
   const line = lines.find((one) => one.target === pair) ?? open[0] ?? lines[0];
+  const [from, to] = [line?.from, line?.to];
+  useEffect(() => {
+    setSession({ pair: from !== undefined && to !== undefined ? [from, to] : null });
+    return () => setSession({ pair: null });
+  }, [from, to]);
   const target = trammel?.targets.find((one) => one.id === line?.target);
   const entry = readEntry(typed, units, false);
   const last =
@@ -103,7 +110,7 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
   )?.spread;
   const markIt = (): void => {
     const score = scoreTrammel(exercise, now.truss, frame, now.job.records, trammel.targets, lines);
-    setSession({ trammel: { job: now.job, score } });
+    setSession({ trammel: { key: useJob.getState().key, exercise, score } });
     keepResult({
       at: new Date().toISOString(),
       who: usePrefs.getState().who,

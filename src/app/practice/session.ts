@@ -1,5 +1,4 @@
 import { create } from 'zustand';
-import type { Job } from '../../core/job/jobSchema.ts';
 import type { LoadPath } from '../../core/loadPath/result.ts';
 import type { Exercise } from '../../core/practice/exercise.ts';
 import type { Round } from '../../core/practice/hiddenDamage.ts';
@@ -44,7 +43,13 @@ export interface Session {
   readonly run: LayoutRun | PlanRun | null;
   readonly marking: boolean;
   readonly handedIn: HandedIn | null;
-  readonly trammel: { readonly job: Job; readonly score: TrammelScore } | null;
+  readonly trammel: {
+    readonly key: string | null;
+    readonly exercise: Exercise;
+    readonly score: TrammelScore;
+  } | null;
+  /** The pair the virtual trammel spans. */
+  readonly pair: readonly [string, string] | null;
   /** Show the truth in the picture, or the trainee's own map. */
   readonly truthShown: boolean;
 }
@@ -54,6 +59,7 @@ export const useSession = create<Session>(() => ({
   marking: false,
   handedIn: null,
   trammel: null,
+  pair: null,
   truthShown: true,
 }));
 

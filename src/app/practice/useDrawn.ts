@@ -9,7 +9,10 @@ import { type HandedIn, type LayoutRun, useSession } from './session.ts';
 
 /** What practice draws in place of the job's own picture. */
 export type Drawn = Partial<
-  Pick<SceneProps, 'truss' | 'marks' | 'selected' | 'labels' | 'onPick' | 'arrows' | 'shape' | 'ghosted'>
+  Pick<
+    SceneProps,
+    'truss' | 'marks' | 'selected' | 'labels' | 'onPick' | 'arrows' | 'lines' | 'shape' | 'ghosted'
+  >
 >;
 
 const touched = (hit: Hit | null): void => {
@@ -57,7 +60,18 @@ const drawnOf = (run: LayoutRun, now: AtOnce): Drawn => {
   };
 };
 
-const truthOf = ({ exercise }: HandedIn): Drawn => {
+/** The pair under the trammel, as a line with its ends named. */
+const spanned = ([from, to]: readonly [string, string], now: AtOnce): Drawn => {
+  const [a, b] = [now.clusters.get(from)?.at, now.clusters.get(to)?.at];
+  if (!a || !b) return {};
+  return {
+    selected: new Set([from, to]),
+    labels: 'selection',
+    lines: [{ id: `${from} ${to}`, from: a, to: b, label: `${from} to ${to}`, strong: true }],
+  };
+};
+
+const truthOf = ({ exercise }: Pick<HandedIn, 'exercise'>): Drawn => {
   const { blow, findings, moves } = exercise.truth;
   const largest = Math.max(0.001, ...moves.map(({ moveIn }) => Math.hypot(...moveIn)));
   return {
@@ -83,11 +97,13 @@ export const useDrawn = (): Drawn | null => {
   const now = useAnswer((answer) => answer.atOnce);
   const route = useView((view) => view.route);
   const key = useJob((job) => job.key);
-  const { run, handedIn, truthShown } = useSession();
+  const { run, handedIn, truthShown, trammel, pair } = useSession();
   return useMemo(() => {
     if (!now || route !== 'practice') return null;
     if (run?.kind === 'layout' && run.key === key && !run.over) return drawnOf(run, now);
     if (handedIn && handedIn.key === key && truthShown && run?.key !== key) return truthOf(handedIn);
-    return null;
-  }, [now, route, run, handedIn, truthShown, key]);
+    if (run?.key === key) return null;
+    const shown = trammel?.key === key ? truthOf(trammel) : {};
+    return pair ? { ...shown, ...spanned(pair, now) } : null;
+  }, [now, route, run, handedIn, truthShown, trammel, pair, key]);
 };

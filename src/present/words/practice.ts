@@ -165,7 +165,7 @@ const ruleById = new Map<string, { readonly says: string; readonly source: strin
 /** A rule with where it is written. */
 export const ruleWords = (id: string): string => {
   const rule = ruleById.get(id);
-  return rule ? `${rule.says} (${rule.source})` : id;
+  return rule ? `${rule.says.replace(/\.$/, '')} (${rule.source}).` : id;
 };
 
 const placeOf = (f: Finding): string =>
@@ -250,5 +250,5 @@ export const brokenWords = (
 ): string => {
   const name = (id: string): string => cardWords(cards.find((card) => card.id === id)!).toLowerCase();
   const would = wouldWords(broken.would, member, units);
-  return `"${name(broken.first)}" comes before "${name(broken.later)}". ${ruleWords(broken.rule)}.${would === '' ? '' : ` ${would}`}`;
+  return `First "${name(broken.first)}", then "${name(broken.later)}". ${ruleWords(broken.rule)}${would === '' ? '' : ` ${would}`}`;
 };
