@@ -54,7 +54,8 @@ export const saveReport = async (what: Paper, tell: (state: ReportState) => void
     tell({ kind: 'working', stop: drawing.stop });
     const files = await drawing.files;
     for (const { name, bytes } of files ?? [])
-      if (name.endsWith(`.${what}`)) saveFile(name, new Uint8Array(bytes), types[what]);
+      if (what === 'pdf' ? name === 'report.pdf' : name.endsWith('.csv'))
+        saveFile(name, new Uint8Array(bytes), types[what]);
     tell(files ? { kind: 'done', what } : { kind: 'stopped' });
   } catch (why) {
     tell({ kind: 'failed', why: why instanceof Error ? why.message : String(why) });

@@ -8,9 +8,9 @@ import { contentHash } from './contentHash.ts';
 import { csvText } from './csv.ts';
 import { drawingFiles } from './drawings.ts';
 import { trussGltf } from './gltf.ts';
-import { paperNames, paperOf, paperPdf } from './papers/papers.ts';
+import { type PaperName, paperNames, paperOf, paperPdf } from './papers/papers.ts';
 import { pdfBytes } from './pdf.ts';
-import { damageReport, type ReportOptions } from './record.ts';
+import { damageReport, type ReportOptions, reportHead } from './record.ts';
 import { sheets } from './sheet/layout.ts';
 import { shopTemplates } from './shopTemplates.ts';
 import { allTables } from './tables/allTables.ts';
@@ -80,4 +80,19 @@ export const reportFiles = async (
       bytes: encoder.encode(csvText(table, head)),
     })),
   ];
+};
+
+/** One paper of the work by itself, or the tagged truss: the same bytes as among all of them. */
+export const paperFile = async (
+  job: Job,
+  choice: Pick<ReportOptions, 'paper' | 'units'>,
+  name: PaperName | 'truss',
+): Promise<ReportFile> => {
+  const assessment = assess(job);
+  const options: ReportOptions = { ...choice, version: VERSION, hash: contentHash(job) };
+  if (name === 'truss') {
+    const text = trussGltf(assessment, job.name, reportHead(job, options).revision);
+    return { name: 'truss.gltf', bytes: new TextEncoder().encode(text) };
+  }
+  return { name: `${name}.pdf`, bytes: await paperPdf(name, job, assessment, options) };
 };

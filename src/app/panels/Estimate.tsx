@@ -106,6 +106,11 @@ const Sum = ({ all }: { readonly all: Assessment }) => {
         draws, fixed seed; mean {hoursText(withHidden.meanH.value)} h, spread {hoursText(withHidden.stdH)} h,
         or {hoursText(withHidden.stdTogetherH)} h if all goes wrong together).
       </p>
+      <p className="small">
+        All lines at their best: {whole(lines.reduce((sum, l) => sum + l.hours.best, 0))} h; all at their
+        worst: {whole(lines.reduce((sum, l) => sum + l.hours.worst, 0))} h. The range above holds when lines
+        go well and badly by themselves.
+      </p>
       <p className="small soft">
         Left out: {listWords(all.estimate.excluded.map((one) => excludedWords[one] ?? one))}.
       </p>

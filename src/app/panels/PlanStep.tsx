@@ -20,7 +20,7 @@ import { methodWords } from '../../present/words/record.ts';
 import { nudgeStep, putStep, tickStep } from '../planDeeds.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';
 import { usePrefs } from '../state/prefs.ts';
-import { select, setView } from '../state/view.ts';
+import { setView } from '../state/view.ts';
 
 interface Of {
   readonly plan: Plan;
@@ -82,7 +82,11 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
           disabled={!step.done && closed.length > 0}
           onChange={(e) => tickStep(step, e.target.checked)}
         />
-        <button type="button" className="plan-step-name" onClick={() => show(step)}>
+        <button
+          type="button"
+          className="plan-step-name"
+          onClick={() => setPlanning({ step: inHand === step.id ? null : step.id, refused: null })}
+        >
           <span>
             <span className="soft">{place}</span> {stepDeed(step)}
           </span>
@@ -97,12 +101,6 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
       {inHand === step.id && <More plan={plan} step={step} />}
     </li>
   );
-};
-
-const show = (step: Step): void => {
-  setPlanning({ step: step.id, refused: null });
-  if (step.of !== undefined) select(step.of);
-  else if (step.members.length > 0) setView({ selected: [...step.members] });
 };
 
 const More = ({ plan, step }: Of) => {

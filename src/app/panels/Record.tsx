@@ -10,6 +10,7 @@ import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { select } from '../state/view.ts';
+import { PapersOfWork } from './PapersOfWork.tsx';
 
 /** What stands on the record: counts, what nobody has looked at, and the papers to take away. */
 export const RecordPanel = () => {
@@ -20,6 +21,7 @@ export const RecordPanel = () => {
   return (
     <div className="stack">
       <Papers />
+      <PapersOfWork />
       <section className="stack tight" aria-label="Counts">
         <h2>How the job stands</h2>
         <div className="figures">

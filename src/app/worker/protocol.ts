@@ -1,6 +1,7 @@
 import type { Ask, Assessment } from '../../core/assessment.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
 import type { Photos } from '../../present/backup.ts';
+import type { PaperName } from '../../present/papers/papers.ts';
 import type { Units } from '../../present/show.ts';
 
 /** To the worker: one shape, every field always there. */
@@ -33,6 +34,8 @@ export interface PaperFile {
 /** What the report's worker does. */
 export interface Draughtsman {
   draw(job: Job, choice: PaperChoice, photos: Photos): Promise<readonly PaperFile[]>;
+  /** One paper of the work, or the tagged truss. */
+  paper(job: Job, choice: PaperChoice, name: PaperName | 'truss'): Promise<PaperFile>;
 }
 
 export interface PaperChoice {

@@ -1,7 +1,7 @@
 import '../plainChecks.ts';
 import * as Comlink from 'comlink';
-import { reportFiles } from '../../present/report.ts';
+import { paperFile, reportFiles } from '../../present/report.ts';
 import type { Draughtsman } from './protocol.ts';
 
-const draughtsman: Draughtsman = { draw: reportFiles };
+const draughtsman: Draughtsman = { draw: reportFiles, paper: paperFile };
 Comlink.expose(draughtsman);

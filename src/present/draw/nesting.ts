@@ -1,18 +1,14 @@
 import type { StockLine } from '../../core/estimate/result.ts';
-import { showBareLength, type Units } from '../show.ts';
-import { textWidth } from './helvetica.ts';
+import { lengthUnit, showBareLength, type Units } from '../show.ts';
+import { stockPartWords } from '../words/estimate.ts';
+import { textWidth, wrap } from './helvetica.ts';
 import { box, type Drawing, ink, type Ops, segment, stroke, text } from './pen.ts';
 
-const BAR_MM = 9;
-const GAP_MM = 8;
-const TOP_MM = 2;
-
-const shortened = (words: string, width: number, size: number): string => {
-  if (textWidth(words, size) <= width) return words;
-  let cut = words;
-  while (cut.length > 0 && textWidth(`${cut}…`, size) > width) cut = cut.slice(0, -1);
-  return cut === '' ? '' : `${cut}…`;
-};
+const BAR_MM = 8;
+const LEFT_MM = 8;
+const WORDS_MM = 2.6;
+const LEAD_MM = 3.6;
+const GAP_MM = 4;
 
 const hatch = (x: number, y: number, w: number, h: number): Ops => {
   const step = 3;
@@ -24,41 +20,43 @@ const hatch = (x: number, y: number, w: number, h: number): Ops => {
   });
 };
 
-/** Pieces of one tube on its bought lengths, to scale; what is left over is hatched. Numbers under a piece are what it takes. */
+/** Pieces of one tube on its bought lengths, to scale and numbered; the words under a length say what each piece is and takes. */
 export const nestingDrawing = (line: StockLine, units: Units, widthMm: number): Drawing => {
-  const scale = (widthMm - 14) / line.stockIn.value;
+  const scale = (widthMm - LEFT_MM) / line.stockIn.value;
   const takes = new Map(line.pieces.map((p) => [p.id, p]));
-  const ops = line.bars.flatMap((bar, row): Ops => {
-    const y = TOP_MM + row * (BAR_MM + GAP_MM);
-    let x = 12;
-    const placed = bar.pieces.flatMap((id, k): Ops => {
-      const piece = takes.get(id)!;
-      const w = piece.takesIn.value * scale;
-      const left = x;
+  const ops: Ops[] = [];
+  let y = 1;
+  line.bars.forEach((bar, row) => {
+    let x = LEFT_MM;
+    const pieces = bar.pieces.map((id, k): Ops => {
+      const w = takes.get(id)!.takesIn.value * scale;
+      const at = x;
       x += w;
-      const words = shortened(id, w - 1.6, 2.3);
-      const size = shortened(showBareLength(piece.takesIn.value, units), w - 1, 2.1);
+      const no = String(k + 1);
       return [
-        box(left, y, w, BAR_MM, { fill: ink.paper, stroke: stroke(ink.line, 0.35) }),
-        text([left + 0.8, y + BAR_MM / 2 + 0.9], words === '' ? String(k + 1) : words, 2.3),
-        text([left + 0.5, y + BAR_MM + 3], size, 2.1, { colour: ink.quiet }),
+        box(at, y, w, BAR_MM, { fill: ink.paper, stroke: stroke(ink.line, 0.35) }),
+        ...(w > textWidth(no, 2.8) + 0.4
+          ? [text([at + w / 2, y + BAR_MM / 2 + 1], no, 2.8, { align: 'middle', weight: 'bold' })]
+          : []),
       ];
     });
-    const end = 12 + line.stockIn.value * scale;
-    const left = showBareLength(bar.leftIn, units);
-    return [
-      text([0, y + BAR_MM / 2 + 1], `${row + 1}`, 3, { weight: 'bold' }),
-      box(12, y, end - 12, BAR_MM, { stroke: stroke(ink.line, 0.5) }),
-      ...(end - x > 1 ? hatch(x, y, end - x, BAR_MM) : []),
-      ...placed,
-      ...(end - x > textWidth(left, 2.1) + 1
-        ? [text([end - 0.5, y + BAR_MM + 3], left, 2.1, { align: 'right', colour: ink.quiet })]
-        : []),
-    ];
+    const words = bar.pieces.map((id, k) => {
+      const piece = takes.get(id)!;
+      return `${k + 1}  ${piece.member} ${stockPartWords(piece.part)}, ${showBareLength(piece.takesIn.value, units)} ${lengthUnit(units)}`;
+    });
+    const lines = wrap(
+      `${words.join('   ')}   left ${showBareLength(bar.leftIn, units)} ${lengthUnit(units)}`,
+      widthMm - LEFT_MM,
+      WORDS_MM,
+    );
+    ops.push(
+      [text([0, y + BAR_MM / 2 + 1.1], `${row + 1}`, 3.2, { weight: 'bold' })],
+      hatch(x, y, Math.max(0, widthMm - x), BAR_MM),
+      [box(LEFT_MM, y, widthMm - LEFT_MM, BAR_MM, { stroke: stroke(ink.line, 0.5) })],
+      ...pieces,
+      lines.map((one, k) => text([LEFT_MM, y + BAR_MM + 3.4 + k * LEAD_MM], one, WORDS_MM)),
+    );
+    y += BAR_MM + lines.length * LEAD_MM + GAP_MM;
   });
-  return {
-    widthMm,
-    heightMm: TOP_MM + line.bars.length * (BAR_MM + GAP_MM) + 1,
-    ops,
-  };
+  return { widthMm, heightMm: y, ops: ops.flat() };
 };

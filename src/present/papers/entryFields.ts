@@ -75,7 +75,7 @@ const checksOf = (mine: readonly Progress[]): string | null => {
 /** Draft of the entry for every decided repair: what stands on the record, and what is missing, in words. */
 export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] => {
   const { assessment, units } = showing;
-  const { truss, coverage, disposition, plan, takeoff, splice } = assessment;
+  const { truss, coverage, disposition, plan, takeoff } = assessment;
   const members = byId(truss.members);
   const clusters = byId(truss.clusters);
   const own = (topic: string): string | undefined => live.manual.findLast((m) => m.topic === topic)?.words;
@@ -93,7 +93,7 @@ export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] =>
     const sources = [...new Set((option?.reasons ?? []).map(reasonSource))].filter((s) => s !== '');
     const takes = takeoff.repairs.find((r) => r.member === mark.id);
     const weight = takeoff.ledger.rows.find((r) => r.member === mark.id);
-    const method = takes?.method ?? splice.members.find((r) => r.member === mark.id)?.designs[0]?.method;
+    const method = takes?.method;
     const welds = done.length > 0 && takes !== undefined;
     const findings = coverage.findings.filter((f) => f.of === mark.id);
     const at = findings.flatMap((f) =>

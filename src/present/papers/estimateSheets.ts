@@ -39,10 +39,7 @@ export const materialsSheets = (showing: Showing, side: string): readonly Part[]
   };
   const nests = stock.flatMap((line): readonly Section[] => {
     const name = stockName(line, units);
-    return [
-      { kind: 'subheading', text: name },
-      { kind: 'drawing', title: `Cuts from ${name}`, drawing: nestingDrawing(line, units, NEST_MM) },
-    ];
+    return [{ kind: 'drawing', title: `Cuts from ${name}`, drawing: nestingDrawing(line, units, NEST_MM) }];
   });
   return [
     {

@@ -1,5 +1,4 @@
 import type { Standing } from '../../core/job/standing.ts';
-import { states } from '../../core/walkRound/result.ts';
 import { heading } from '../record/heading.ts';
 import type { Part, Section, TagLabel } from '../record/sections.ts';
 import { showTime } from '../show.ts';
@@ -91,6 +90,33 @@ export const entrySheets = (showing: Showing, live: Standing, side: string): rea
   ];
 };
 
+/** What is under covers, by bay, and what has no access recorded. */
+const coveredLines = ({ zones }: Showing['assessment']['coverage']): readonly string[] => {
+  const bays = (access: string | undefined): readonly string[] => [
+    ...new Set(zones.filter((z) => z.access === access).map(({ id }) => id.split(' ')[0]!)),
+  ];
+  const [covered, silent] = [bays('covered'), bays(undefined)];
+  return [
+    ...(covered.length > 0
+      ? [`Covered, so nothing can be said of what is under it: bay ${listWords(covered)}.`]
+      : []),
+    ...(silent.length > 0 ? [`Access not recorded: bay ${listWords(silent)}.`] : []),
+    'The inside of every tube, unless somebody has looked with a borescope.',
+  ];
+};
+
+/** Hold points by their name, each with the tubes it stands open at. */
+const gatesByName = (ids: readonly string[]): string => {
+  const at = new Map<string, string[]>();
+  for (const id of ids) {
+    const [name = id] = id.split(':');
+    at.set(name, [...(at.get(name) ?? []), ...(id.includes(':') ? [id.slice(name.length + 1)] : [])]);
+  }
+  return [...at]
+    .map(([name, of]) => `${gateNamed(name)}${of.length > 0 ? `: ${of.join(', ')}` : ''}`)
+    .join('\n');
+};
+
 /** Start card: what must be known before the first step. */
 export const startSheets = (showing: Showing, live: Standing, side: string): readonly Part[] => {
   const { assessment, job } = showing;
@@ -138,12 +164,7 @@ export const startSheets = (showing: Showing, live: Standing, side: string): rea
         { kind: 'subheading', text: 'Not in the plan' },
         { kind: 'table', table: notPlannedTable(showing) },
         { kind: 'subheading', text: 'What is unknown' },
-        {
-          kind: 'lines',
-          lines: coverage.zones
-            .filter(({ access }) => access === 'covered')
-            .map(({ id }) => `Covered: ${id}`),
-        },
+        { kind: 'lines', lines: coveredLines(coverage) },
         {
           kind: 'ticks',
           rows: plan.steps.slice(0, 4).map((step, k) => ({
@@ -194,10 +215,7 @@ export const handOverSheets = (showing: Showing, live: Standing, side: string): 
             ['Next', handOver.next.slice(0, 6).map(named).join('; ') || 'nothing'],
             ['Last readings', none(handOver.lastReadings.slice(0, 8))],
             ['Who knows', none(handOver.who, 'nobody has ticked a step')],
-            [
-              'Open hold points',
-              handOver.openGates.length === 0 ? 'none' : handOver.openGates.map(gateNamed).join('; '),
-            ],
+            ['Open hold points', handOver.openGates.length === 0 ? 'none' : gatesByName(handOver.openGates)],
           ],
         },
         ...(plan.gates.some((g) => g.state === 'openedByName')
@@ -228,7 +246,9 @@ export const handOverSheets = (showing: Showing, live: Standing, side: string): 
 };
 
 const many = (count: number, one: string, more = `${one}s`): string =>
-  count === 1 ? `one ${one}` : `${count} ${more}`;
+  count === 1 ? `One ${one}` : `${count} ${more}`;
+
+const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 /** The owner's page, in plain words: no verdict, what is unknown, what happens next. */
 export const ownerSheets = (showing: Showing, side: string): readonly Part[] => {
@@ -250,7 +270,7 @@ export const ownerSheets = (showing: Showing, side: string): readonly Part[] => 
           kind: 'lines',
           lines: [
             `The frame of your aircraft is made of ${assessment.truss.members.length} steel tubes, welded together. So far people have looked at ${assessment.truss.members.length - unseen} of them.`,
-            `On ${many(new Set(coverage.findings.map((f) => f.of)).size, 'tube or joint', 'tubes and joints')} they found damage. ${older > 0 ? `${many(older, 'mark')} ${older === 1 ? 'is' : 'are'} older than this accident. ` : ''}${unknown > 0 ? `Of ${many(unknown, 'mark')} nobody can say how old it is.` : ''}`.trim(),
+            `On ${lower(many(new Set(coverage.findings.map((f) => f.of)).size, 'tube or joint', 'tubes and joints'))} they found damage. ${older > 0 ? `${many(older, 'mark')} ${older === 1 ? 'is' : 'are'} older than this accident. ` : ''}${unknown > 0 ? `Of ${lower(many(unknown, 'mark'))} nobody can say how old it is.` : ''}`.trim(),
           ],
         },
         { kind: 'subheading', text: 'What is planned' },
@@ -266,7 +286,7 @@ export const ownerSheets = (showing: Showing, side: string): readonly Part[] => 
             ...(members.splice > 0 ? [`${many(members.splice, 'tube')} to get a new piece let in.`] : []),
             ...(members.replace > 0 ? [`${many(members.replace, 'tube')} to be replaced.`] : []),
             ...(members.undecided > 0
-              ? [`On ${many(members.undecided, 'tube')} nobody has decided yet.`]
+              ? [`On ${lower(many(members.undecided, 'tube'))} nobody has decided yet.`]
               : []),
             ...(plan.steps.length > 0 ? [`${done} of ${plan.steps.length} steps of the work are done.`] : []),
           ],
@@ -345,10 +365,6 @@ export const tagSheets = (showing: Showing, side: string): readonly Part[] => {
           'Two letters in chalk on the tube; the same letters, pattern and sign stand in the maps.',
         ),
         { kind: 'counts', coverage },
-        {
-          kind: 'facts',
-          rows: states.filter((s) => tags[s].chalk !== '').map((s) => [tags[s].chalk, tags[s].word] as const),
-        },
         heading(
           'Tags',
           'Cut out and tie on. The id finds the tube in the program: type it into the find box.',

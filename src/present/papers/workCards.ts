@@ -56,10 +56,12 @@ const rowsOf = (plan: Plan, steps: readonly Step[], units: Units): readonly Tick
       said.add(id);
       return [gateRow(gate)];
     });
-  return steps.flatMap((step) => [
+  // a hold point that several steps lead to stands after the last of them
+  const later = (k: number, id: string): boolean => steps.slice(k + 1).some((s) => s.gatesAfter.includes(id));
+  return steps.flatMap((step, k) => [
     ...gates(step.gatesBefore),
     stepRow(step, place.get(step.id)!, units),
-    ...gates(step.gatesAfter),
+    ...gates(step.gatesAfter.filter((id) => !later(k, id))),
   ]);
 };
 

@@ -1,0 +1,125 @@
+import { useState } from 'react';
+import { type PaperName, paperNames, papers } from '../../present/papers/papers.ts';
+import { setManual } from '../planDeeds.ts';
+import { useAnswer } from '../state/answer.ts';
+import { useJob } from '../state/job.ts';
+import { usePrefs } from '../state/prefs.ts';
+import { saveFile } from '../storage/files.ts';
+import { drawPaper } from '../worker/drawReport.ts';
+
+const says = {
+  'start-card': 'released, data in hand, how held, what is unknown',
+  'work-cards': 'a card a bay, boxes to tick, fields to measure into',
+  materials: 'tube to buy, how it is cut, rosettes, weld, rod',
+  estimate: 'range, lines, rates, weight and moment',
+  'hand-over': 'what the next shift must know',
+  'weld-list': 'far side, method, result, qualified person',
+  'as-left': 'every distance before and after',
+  'entry-draft': 'what is entered and what is missing; unsigned',
+  'owner-page': 'plain words, no verdict',
+  tags: 'chalk key, and tags to tie on',
+} as const satisfies Record<PaperName, string>;
+
+/** The papers of the work, each as a PDF of its own; the same bytes as from the terminal. */
+export const PapersOfWork = () => {
+  const job = useJob((state) => state.job);
+  const { paper, units } = usePrefs();
+  const [said, setSaid] = useState('');
+  const [working, setWorking] = useState(false);
+  const save = async (name: PaperName | 'truss'): Promise<void> => {
+    if (!job) return;
+    const title = name === 'truss' ? 'Tagged truss' : papers[name].title;
+    setWorking(true);
+    setSaid(`${title}: being worked out and drawn …`);
+    try {
+      const file = await drawPaper(job, { paper, units }, name);
+      const type = name === 'truss' ? 'model/gltf+json' : 'application/pdf';
+      saveFile(file.name, new Uint8Array(file.bytes), type);
+      setSaid(`${title}: saved as ${file.name}.`);
+    } catch (why) {
+      setSaid(
+        `${title} could not be made, by our own fault: ${why instanceof Error ? why.message : String(why)}`,
+      );
+    }
+    setWorking(false);
+  };
+  return (
+    <section className="stack tight" aria-label="Papers of the work">
+      <h2>Papers of the work</h2>
+      <ul className="paper-list">
+        {paperNames.map((name) => (
+          <li key={name}>
+            <span>
+              <strong>{papers[name].title}</strong>
+              <span className="small soft">{says[name]}</span>
+            </span>
+            <button
+              type="button"
+              aria-label={`${papers[name].title} (PDF)`}
+              disabled={working}
+              onClick={() => void save(name)}
+            >
+              PDF
+            </button>
+          </li>
+        ))}
+        <li>
+          <span>
+            <strong>Tagged truss</strong>
+            <span className="small soft">3D for other programs, every tube with its tag and size</span>
+          </span>
+          <button
+            type="button"
+            aria-label="Tagged truss (glTF)"
+            disabled={working}
+            onClick={() => void save('truss')}
+          >
+            glTF
+          </button>
+        </li>
+      </ul>
+      <span role="status" aria-label="Paper" className="small">
+        {said}
+      </span>
+      <ForTheEntry />
+    </section>
+  );
+};
+
+const topics = { 'weld-process': 'Welding process', 'weld-filler': 'Filler rod' } as const;
+
+/** What the draft of the entry asks for and nothing else of the job holds. */
+const ForTheEntry = () => {
+  const now = useAnswer((answer) => answer.atOnce);
+  const [typed, setTyped] = useState({ 'weld-process': '', 'weld-filler': '' });
+  if (!now) return null;
+  const names = Object.keys(topics) as (keyof typeof topics)[];
+  return (
+    <details className="small">
+      <summary>For the entry: process and filler</summary>
+      <div className="fields">
+        {names.map((topic) => (
+          <label key={topic} className="field">
+            <span className="caption">
+              {topics[topic]}
+              {': '}
+              {now.live.manual.findLast((m) => m.topic === topic)?.words ?? 'not entered'}
+            </span>
+            <input value={typed[topic]} onChange={(e) => setTyped({ ...typed, [topic]: e.target.value })} />
+          </label>
+        ))}
+        <button
+          type="button"
+          onClick={() => {
+            for (const topic of names)
+              if (typed[topic].trim() !== '')
+                setManual({ topic, words: typed[topic].trim(), source: 'as entered' }, topics[topic]);
+            setTyped({ 'weld-process': '', 'weld-filler': '' });
+          }}
+        >
+          Enter them
+        </button>
+      </div>
+    </details>
+  );
+};
