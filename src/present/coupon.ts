@@ -96,7 +96,15 @@ const cardSections = (job: Job, { tube, units }: CouponOptions): readonly Sectio
       text: 'Bench coupon',
       under: `Scrap tube ${showTube(tube, units)}, ${showLength(LENGTH_IN, units)} long. For the bench, never for an aircraft.`,
     },
-    blank('Trainee', 'Instructor', 'Tube marking read off'),
+    {
+      kind: 'facts',
+      rows: [
+        size('Trainee', line),
+        size('Instructor', line),
+        size('Tube marking read off', line),
+        size('Subject areas', `${areaWords('coupon')}. ${areaNote}`),
+      ],
+    },
     { kind: 'heading', text: '1. Straighten' },
     { kind: 'cautions', cautions: cautionsFor('straightening') },
     {
@@ -166,8 +174,6 @@ const cardSections = (job: Job, { tube, units }: CouponOptions): readonly Sectio
       'Rosettes fused to the sleeve',
       'Straight after welding, straight edge',
     ),
-    { kind: 'heading', text: 'Subject areas', note: areaNote },
-    { kind: 'lines', lines: [areaWords('coupon')] },
   ];
 };
 
@@ -180,7 +186,7 @@ export const couponCard = (options: CouponOptions): Report => {
     title: 'Bench coupon card',
   };
   const part: Part = { lie: 'upright', side: 'none', sections: cardSections(job, options) };
-  return { head: { ...head, aircraft: 'none: scrap tube' }, parts: [part] };
+  return { head: { ...head, aircraft: 'none: scrap tube', date: 'not dated' }, parts: [part] };
 };
 
 /** The card, and the full-size templates of its splice, as files to print. Same tube, same bytes. */

@@ -11,6 +11,7 @@ import {
 import { heldNow } from '../../core/statics/held.ts';
 import { isFrame, prepareFrame } from '../../core/statics/prepareFrame.ts';
 import { showLength, showWork } from '../../present/show.ts';
+import { countWords } from '../../present/words/names.ts';
 import { trammelSkillWords } from '../../present/words/practice.ts';
 import { saveReading } from '../deeds.ts';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -193,7 +194,7 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
             )}
           />
           <p className="small">
-            {marks.score.readings} readings, {marks.score.planned} in the plan.
+            {countWords(marks.score.readings, 'reading')}, {marks.score.planned} asked for.
             {marks.score.worst
               ? ` Furthest off now, as it truly is: ${marks.score.worst.target}, ${showWork(Math.abs(marks.score.worst.offIn), units)} ${marks.score.worst.offIn > 0 ? 'long' : 'short'}.`
               : ''}

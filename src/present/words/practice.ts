@@ -92,7 +92,7 @@ export const areaWords = (kind: ExerciseKind): string =>
 
 /** What the areas are, and what they are not. */
 export const areaNote =
-  'Subject areas and levels as in former 14 CFR part 147, appendix B (in force until 2022). Practice here gives no credit towards a certificate.';
+  'Subject areas and levels as in former 14 CFR part 147, appendix B (in force until 2022). Practice here gives no credit towards any licence.';
 
 interface Named {
   readonly members: ReadonlyMap<string, Member>;
