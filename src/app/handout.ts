@@ -6,7 +6,7 @@ import { usePrefs } from './state/prefs.ts';
 import { useSaved } from './state/saved.ts';
 import { fileName, saveFile } from './storage/files.ts';
 import type { Kept } from './storage/keep.ts';
-import { drawReport } from './worker/drawReport.ts';
+import { drawStoppable } from './worker/asked.ts';
 
 /** Handing out: copies of the job, and its papers. */
 
@@ -50,9 +50,14 @@ export const saveReport = async (what: Paper, tell: (state: ReportState) => void
   if (!job) return;
   const { units, paper } = usePrefs.getState();
   try {
-    const drawing = drawReport(job, { units, paper }, await photosOf(job));
+    const drawing = drawStoppable({
+      kind: 'report',
+      job,
+      choice: { units, paper },
+      photos: await photosOf(job),
+    });
     tell({ kind: 'working', stop: drawing.stop });
-    const files = await drawing.files;
+    const files = await drawing.answer;
     for (const { name, bytes } of files ?? [])
       if (what === 'pdf' ? name === 'report.pdf' : name.endsWith('.csv'))
         saveFile(name, new Uint8Array(bytes), types[what]);

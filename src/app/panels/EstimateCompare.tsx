@@ -8,7 +8,7 @@ import { groupWords } from '../../present/words/estimate.ts';
 import { supplementLines } from '../../present/words/supplement.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
-import { compareBay, compareJobs } from '../worker/compare.ts';
+import { compareBay, compareJobs } from '../worker/asked.ts';
 import { Folded } from './Estimate.tsx';
 import { Exchange } from './EstimateExchange.tsx';
 

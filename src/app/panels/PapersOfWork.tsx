@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import { type PaperName, paperNames, papers } from '../../present/papers/papers.ts';
+import { type PaperName, paperNames, paperTitles } from '../../present/papers/titles.ts';
 import { setManual } from '../planDeeds.ts';
 import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { saveFile } from '../storage/files.ts';
-import { drawPaper } from '../worker/drawReport.ts';
+import { draw } from '../worker/asked.ts';
 
 const says = {
   'start-card': 'released, data in hand, how held, what is unknown',
@@ -28,14 +28,15 @@ export const PapersOfWork = () => {
   const [working, setWorking] = useState(false);
   const save = async (name: PaperName | 'truss'): Promise<void> => {
     if (!job) return;
-    const title = name === 'truss' ? 'Tagged truss' : papers[name].title;
+    const title = name === 'truss' ? 'Tagged truss' : paperTitles[name];
     setWorking(true);
     setSaid(`${title}: being worked out and drawn …`);
     try {
-      const file = await drawPaper(job, { paper, units }, name);
       const type = name === 'truss' ? 'model/gltf+json' : 'application/pdf';
-      saveFile(file.name, new Uint8Array(file.bytes), type);
-      setSaid(`${title}: saved as ${file.name}.`);
+      for (const file of await draw({ kind: 'paper', job, choice: { paper, units }, name })) {
+        saveFile(file.name, new Uint8Array(file.bytes), type);
+        setSaid(`${title}: saved as ${file.name}.`);
+      }
     } catch (why) {
       setSaid(
         `${title} could not be made, by our own fault: ${why instanceof Error ? why.message : String(why)}`,
@@ -50,12 +51,12 @@ export const PapersOfWork = () => {
         {paperNames.map((name) => (
           <li key={name}>
             <span>
-              <strong>{papers[name].title}</strong>
+              <strong>{paperTitles[name]}</strong>
               <span className="small soft">{says[name]}</span>
             </span>
             <button
               type="button"
-              aria-label={`${papers[name].title} (PDF)`}
+              aria-label={`${paperTitles[name]} (PDF)`}
               disabled={working}
               onClick={() => void save(name)}
             >

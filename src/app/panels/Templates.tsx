@@ -1,14 +1,15 @@
 import { useState } from 'react';
 import type { Design, Method, Piece } from '../../core/splice/result.ts';
-import type { ReportFile } from '../../present/report.ts';
 import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { saveFile } from '../storage/files.ts';
+import { draw } from '../worker/asked.ts';
+import type { PaperFile } from '../worker/protocol.ts';
 
 type State = 'idle' | 'working' | 'done' | 'failed';
 
 /** Full-size templates on the paper chosen: one PDF of every sheet, or each sheet as SVG. */
-const Papers = ({ make }: { readonly make: (paper: 'a4' | 'letter') => Promise<readonly ReportFile[]> }) => {
+const Papers = ({ make }: { readonly make: (paper: 'a4' | 'letter') => Promise<readonly PaperFile[]> }) => {
   const paper = usePrefs((prefs) => prefs.paper);
   const [state, setState] = useState<State>('idle');
   const give = async (ending: 'pdf' | 'svg'): Promise<void> => {
@@ -63,11 +64,10 @@ const Papers = ({ make }: { readonly make: (paper: 'a4' | 'letter') => Promise<r
 /** Templates of one member of the open job. */
 export const JobTemplates = ({ member, method }: { readonly member: string; readonly method: Method }) => {
   const units = usePrefs((prefs) => prefs.units);
-  const make = async (paper: 'a4' | 'letter'): Promise<readonly ReportFile[]> => {
+  const make = async (paper: 'a4' | 'letter'): Promise<readonly PaperFile[]> => {
     const { job } = useJob.getState();
     if (!job) return [];
-    const { templateFiles } = await import('../../present/templates.ts');
-    return templateFiles(job, member, { paper, units, methods: [method] });
+    return draw({ kind: 'templates', job, member, options: { paper, units, methods: [method] } });
   };
   return <Papers make={make} />;
 };
@@ -75,9 +75,7 @@ export const JobTemplates = ({ member, method }: { readonly member: string; read
 /** Templates of one tube on the bench. */
 export const BenchTemplates = ({ piece, design }: { readonly piece: Piece; readonly design: Design }) => {
   const units = usePrefs((prefs) => prefs.units);
-  const make = async (paper: 'a4' | 'letter'): Promise<readonly ReportFile[]> => {
-    const { benchTemplateFiles } = await import('../../present/benchTemplates.ts');
-    return benchTemplateFiles(piece, design, { paper, units });
-  };
+  const make = (paper: 'a4' | 'letter'): Promise<readonly PaperFile[]> =>
+    draw({ kind: 'benchTemplates', piece, design, options: { paper, units } });
   return <Papers make={make} />;
 };

@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import { VERSION } from '../../core/version.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { fileName, saveFile } from '../storage/files.ts';
+import { draw } from '../worker/asked.ts';
 
 /** The sheet to take to the hangar: true distances in left and right pairs, with blanks. */
 export const SheetButton = () => {
@@ -12,13 +12,14 @@ export const SheetButton = () => {
   const save = async (): Promise<void> => {
     if (!assessment || !forJob) return;
     setSaid('Being drawn …');
-    const [{ trammelSheetPdf }, { contentHash }] = await Promise.all([
-      import('../../present/trammelSheet.ts'),
-      import('../../present/contentHash.ts'),
-    ]);
-    const options = { paper, units, version: VERSION, hash: contentHash(forJob) };
-    const bytes = await trammelSheetPdf(forJob, assessment, options);
-    saveFile(fileName(`${forJob.name} trammel sheet`, '.pdf'), new Uint8Array(bytes), 'application/pdf');
+    const { trammel } = assessment;
+    for (const { bytes } of await draw({
+      kind: 'trammelSheet',
+      job: forJob,
+      trammel,
+      choice: { paper, units },
+    }))
+      saveFile(fileName(`${forJob.name} trammel sheet`, '.pdf'), new Uint8Array(bytes), 'application/pdf');
     setSaid('Saved.');
   };
   return (

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { showTube } from '../../present/show.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { saveFile } from '../storage/files.ts';
+import { draw } from '../worker/asked.ts';
 
 /** Sizes of scrap that a shop has, and that a stock sleeve goes into. */
 const scraps = [
@@ -20,8 +21,10 @@ export const Coupon = () => {
   const save = async (): Promise<void> => {
     setWorking(true);
     try {
-      const { couponFiles } = await import('../../present/coupon.ts');
-      for (const { name, bytes } of await couponFiles({ tube: scraps[size]!, paper, units }))
+      for (const { name, bytes } of await draw({
+        kind: 'coupon',
+        options: { tube: scraps[size]!, paper, units },
+      }))
         saveFile(name, new Uint8Array(bytes), 'application/pdf');
     } finally {
       setWorking(false);

@@ -14,6 +14,7 @@ import { useAnswer } from '../state/answer.ts';
 import { change, useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { selectAll, setView } from '../state/view.ts';
+import { assessed } from '../worker/asked.ts';
 import { keepResult } from './progress.ts';
 import { freshSeed, setSession, useSession } from './session.ts';
 
@@ -60,8 +61,6 @@ export const writeDown = (seen: Finding): void => {
   saveFinding({ ...draft, origin: 'unknown' } as Parameters<typeof saveFinding>[0]);
 };
 
-const painted = (): Promise<void> => new Promise((go) => requestAnimationFrame(() => setTimeout(go, 0)));
-
 /** Marks the open round: both jobs go through the same `assess`. */
 export const handIn = async (): Promise<void> => {
   const { job, key } = useJob.getState();
@@ -69,10 +68,7 @@ export const handIn = async (): Promise<void> => {
   if (!job || key === null || !exercise || useSession.getState().marking) return;
   setSession({ marking: true });
   try {
-    await painted();
-    const { assess } = await import('../../core/assess.ts');
-    const trainee = assess(job);
-    const truth = assess(truthJob(job, exercise));
+    const [trainee, truth] = await Promise.all([assessed(job), assessed(truthJob(job, exercise))]);
     const round = scoreRound(exercise, trainee.truss, job.records, trainee, truth);
     setSession({ handedIn: { key, exercise, round, path: truth.loadPath }, truthShown: true });
     keepResult({

@@ -1,5 +1,6 @@
 import * as Comlink from 'comlink';
 import type { Answer, Assessor, OnStage, Question } from './protocol.ts';
+import { newWorker } from './startWorker.ts';
 
 interface Running {
   readonly assessor: Pick<Assessor, 'answer'>;
@@ -14,7 +15,7 @@ const none: Running = {
 /** Starts the worker. A browser without workers says so in place of an answer. */
 export const startWorker = async (): Promise<Running> => {
   if (typeof Worker !== 'function') return none;
-  const worker = new Worker(new URL('./assess.worker.ts', import.meta.url), { type: 'module' });
+  const worker = newWorker();
   const remote = Comlink.wrap<Assessor>(worker);
   return {
     assessor: {

@@ -1,8 +1,13 @@
 import type { Ask, Assessment } from '../../core/assessment.ts';
+import type { SideBySide } from '../../core/estimate/compare.ts';
+import type { Supplement } from '../../core/estimate/supplement.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
+import type { Design, Piece } from '../../core/splice/result.ts';
 import type { Photos } from '../../present/backup.ts';
-import type { PaperName } from '../../present/papers/papers.ts';
+import type { CouponOptions } from '../../present/coupon.ts';
+import type { PaperName } from '../../present/papers/titles.ts';
 import type { Units } from '../../present/show.ts';
+import type { TemplateFileOptions } from '../../present/templates.ts';
 
 /** To the worker: one shape, every field always there. */
 export interface Question {
@@ -25,20 +30,52 @@ export interface Assessor {
   answer(question: Question, onStage: OnStage): Answer | Promise<Answer>;
 }
 
-/** A file of the report: a name without folder, and its bytes. */
+/** What a paper is drawn on, and in which units. */
+export interface PaperChoice {
+  readonly paper: 'a4' | 'letter';
+  readonly units: Units;
+}
+
+/** A paper somebody wants. */
+export type PaperRequest =
+  | { readonly kind: 'report'; readonly job: Job; readonly choice: PaperChoice; readonly photos: Photos }
+  /** One paper of the work, or the tagged truss. */
+  | {
+      readonly kind: 'paper';
+      readonly job: Job;
+      readonly choice: PaperChoice;
+      readonly name: PaperName | 'truss';
+    }
+  | {
+      readonly kind: 'trammelSheet';
+      readonly job: Job;
+      readonly choice: PaperChoice;
+      readonly trammel: Assessment['trammel'];
+    }
+  | {
+      readonly kind: 'templates';
+      readonly job: Job;
+      readonly member: string;
+      readonly options: TemplateFileOptions;
+    }
+  | {
+      readonly kind: 'benchTemplates';
+      readonly piece: Piece;
+      readonly design: Design;
+      readonly options: TemplateFileOptions;
+    }
+  | { readonly kind: 'coupon'; readonly options: CouponOptions };
+
+/** A paper: a name without folder, and its bytes. */
 export interface PaperFile {
   readonly name: string;
   readonly bytes: Uint8Array;
 }
 
-/** What the report's worker does. */
-export interface Draughtsman {
-  draw(job: Job, choice: PaperChoice, photos: Photos): Promise<readonly PaperFile[]>;
-  /** One paper of the work, or the tagged truss. */
-  paper(job: Job, choice: PaperChoice, name: PaperName | 'truss'): Promise<PaperFile>;
-}
-
-export interface PaperChoice {
-  readonly paper: 'a4' | 'letter';
-  readonly units: Units;
+/** All that is worked out or drawn beside the screen. One worker's program, so that what they share is kept once. */
+export interface Workshop extends Assessor {
+  draw(request: PaperRequest): Promise<readonly PaperFile[]>;
+  assessed(job: Job): Assessment;
+  bayRoutes(job: Job, bay: string): SideBySide;
+  changedSince(before: Job, after: Job): Supplement;
 }

@@ -18,32 +18,24 @@ import {
   tagSheets,
   weldSheets,
 } from './recordSheets.ts';
+import { type PaperName, paperTitles } from './titles.ts';
 import { workCards } from './workCards.ts';
 
-/** Papers besides the damage report and the trammel sheet, by the name of their file. */
-export const papers = {
-  'start-card': {
-    title: 'Start card',
-    parts: (s, live, side) => startSheets(s, live, side),
-  },
-  'work-cards': { title: 'Work cards', parts: (s, _, side) => workCards(s, side) },
-  materials: { title: 'Materials', parts: (s, _, side) => materialsSheets(s, side) },
-  estimate: { title: 'Estimate', parts: (s, live, side) => estimateSheets(s, live, side) },
-  'hand-over': { title: 'Hand-over', parts: (s, live, side) => handOverSheets(s, live, side) },
-  'weld-list': { title: 'Weld list', parts: (s, live, side) => weldSheets(s, live, side) },
-  'as-left': { title: 'As-left record', parts: (s, live, side) => asLeftSheets(s, live, side) },
-  'entry-draft': { title: 'Draft entry', parts: (s, live, side) => entrySheets(s, live, side) },
-  'owner-page': { title: "Owner's page", parts: (s, _, side) => ownerSheets(s, side) },
-  tags: { title: 'Chalk key and tags', parts: (s, _, side) => tagSheets(s, side) },
-} as const satisfies Record<
-  string,
-  {
-    readonly title: string;
-    readonly parts: (showing: Showing, live: Standing, side: string) => readonly Part[];
-  }
->;
-export type PaperName = keyof typeof papers;
-export const paperNames = Object.keys(papers) as readonly PaperName[];
+/** What stands on each paper. */
+const parts: {
+  readonly [N in PaperName]: (showing: Showing, live: Standing, side: string) => readonly Part[];
+} = {
+  'start-card': startSheets,
+  'work-cards': (s, _, side) => workCards(s, side),
+  materials: (s, _, side) => materialsSheets(s, side),
+  estimate: estimateSheets,
+  'hand-over': handOverSheets,
+  'weld-list': weldSheets,
+  'as-left': asLeftSheets,
+  'entry-draft': entrySheets,
+  'owner-page': (s, _, side) => ownerSheets(s, side),
+  tags: (s, _, side) => tagSheets(s, side),
+};
 
 /** One paper as plain sections. */
 export const paperOf = (
@@ -52,8 +44,8 @@ export const paperOf = (
   assessment: Assessment,
   options: ReportOptions,
 ): Report => ({
-  head: { ...reportHead(job, options), title: papers[name].title },
-  parts: papers[name].parts(
+  head: { ...reportHead(job, options), title: paperTitles[name] },
+  parts: parts[name](
     { job, assessment, units: options.units },
     standing(job.records),
     "Left and right are the pilot's",
@@ -69,7 +61,7 @@ export const paperPdf = (
 ): Promise<Uint8Array> => {
   const latest = latestOf(job.records);
   return pdfBytes(sheets(paperOf(name, job, assessment, options)), {
-    title: `${papers[name].title}: ${job.name}`,
+    title: `${paperTitles[name]}: ${job.name}`,
     subject: pageFoot,
     version: options.version,
     ...(latest ? { at: latest.at } : {}),

@@ -1,5 +1,0 @@
-import '../plainChecks.ts';
-import * as Comlink from 'comlink';
-import { makeAssessor } from './assessor.ts';
-
-Comlink.expose(makeAssessor());
