@@ -9,7 +9,7 @@ import { useSpliceMarks } from '../picture/useSpliceMarks.ts';
 import { useStill } from '../picture/useStill.ts';
 import { useSwing } from '../picture/useSwing.ts';
 import { useDrawn } from '../practice/useDrawn.ts';
-import type { Hit, SceneShape } from '../scene/sceneProps.ts';
+import type { Hit, SceneCut, SceneShape } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
 import { ghostedIds } from '../state/apart.ts';
 import { useEntry } from '../state/entry.ts';
@@ -32,6 +32,9 @@ const swung = (laid: Laid | null, swing: number, moving: boolean): SceneShape | 
   if (!shape || !laid.swings) return shape;
   return moving ? { ...shape, factor: shape.factor * swing } : { ...shape, bothWays: true };
 };
+
+/** Nothing is handed over for nothing: the scene tells the two apart. */
+const cutsOf = (cutMarks: readonly SceneCut[] | null | undefined) => (cutMarks ? { cutMarks } : {});
 
 const showTable = (): void => setView({ middle: 'table' });
 
@@ -100,7 +103,7 @@ export const Picture = () => {
               {...(laid?.colours ? { colours: laid.colours } : {})}
               {...(laid?.numbers ? { numbers: laid.numbers } : planned ? { numbers: planned.numbers } : {})}
               {...(laid?.arrows ? { arrows: laid.arrows } : {})}
-              {...(laid?.cutMarks ? { cutMarks: laid.cutMarks } : spliced ? { cutMarks: spliced } : {})}
+              {...cutsOf(laid?.cutMarks ?? planned?.cutMarks ?? spliced)}
               scaleUnit={units === 'mm' ? 'mm' : 'in'}
               adding={several}
               onUnavailable={showTable}

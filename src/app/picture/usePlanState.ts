@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { Assessment } from '../../core/assessment.ts';
 import type { PlanBrace } from '../../core/plan/result.ts';
 import { solvedLine, stepDeed, stepLine } from '../../present/words/plan.ts';
-import type { SceneLine } from '../scene/sceneProps.ts';
+import type { SceneCut, SceneLine } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePlanning } from '../state/planning.ts';
 import { usePrefs } from '../state/prefs.ts';
@@ -13,6 +13,7 @@ export interface PlanState {
   readonly open: ReadonlySet<string>;
   readonly lines: readonly SceneLine[];
   readonly numbers: ReadonlyMap<string, string>;
+  readonly cutMarks: readonly SceneCut[];
   readonly strip: Strip;
 }
 
@@ -43,6 +44,7 @@ export const usePlanState = (shown: boolean): PlanState | null => {
     const step = plan.steps[at];
     if (!step) return null;
     const { open, braces } = standingAfter(all, stepId);
+    const lengths = new Map(truss.members.map((m) => [m.id, m.lengthIn]));
     const places = new Map(truss.clusters.map((c) => [c.id, c.at]));
     const solved = plan.steps.slice(0, at + 1).findLast((s) => s.solved)?.solved;
     return {
@@ -50,6 +52,10 @@ export const usePlanState = (shown: boolean): PlanState | null => {
       lines: braces.flatMap((brace): SceneLine[] => {
         const [from, to] = [places.get(brace.from), places.get(brace.to)];
         return from && to ? [{ id: brace.id, from, to, label: 'brace', strong: true }] : [];
+      }),
+      cutMarks: open.map((member) => {
+        const middle = (lengths.get(member) ?? 0) / 2;
+        return { member, fromIn: middle, toIn: middle, label: `open: ${member}` };
       }),
       numbers: new Map(step.members.map((id) => [id, stepDeed(step)])),
       strip: {
