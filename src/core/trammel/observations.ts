@@ -24,7 +24,10 @@ export interface Observation {
 }
 
 /** The user's standard deviation per instrument: manual records with topic `std:trammel`. */
-export const instrumentStd = (manual: readonly RecordOf<'manual'>[], instrument: string): number | undefined =>
+export const instrumentStd = (
+  manual: readonly RecordOf<'manual'>[],
+  instrument: string,
+): number | undefined =>
   manual.findLast((m) => m.topic === `std:${instrument}` && (m.valueIn ?? 0) > 0)?.valueIn;
 
 /** Length a reading says: as read, or what the trammel was set to less how far its point stood beyond the mark. */

@@ -61,8 +61,7 @@ export const spreadOf = (
   flexibility?: Flexibility,
 ): readonly Spread[] => {
   const known = targets.filter(
-    (t) =>
-      t.targetIn.basis.kind !== 'assumed' && s.network.index.has(t.from) && s.network.index.has(t.to),
+    (t) => t.targetIn.basis.kind !== 'assumed' && s.network.index.has(t.from) && s.network.index.has(t.to),
   );
   return known
     .flatMap((t): Spread[] => {
