@@ -11,7 +11,7 @@ const ac = (place: string): string => `FAA AC 43.13-1B with CHG 1 (1998/2001), $
 export const orderRules = [
   {
     id: 'make-safe-first',
-    says: 'Nothing is touched before the wreck is released and made safe.',
+    says: 'Nothing is touched before the wreck is released and made harmless.',
     source: practice,
   },
   {

@@ -79,7 +79,7 @@ export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] =>
   const members = byId(truss.members);
   const clusters = byId(truss.clusters);
   const own = (topic: string): string | undefined => live.manual.findLast((m) => m.topic === topic)?.words;
-  const process = [own('weld-process'), own('weld-filler')].filter((words) => words !== undefined);
+  const welding = [own('weld-process'), own('weld-filler')].filter((words) => words !== undefined);
   return coverage.marks.flatMap((mark): Entry[] => {
     if (!mark.choice || mark.choice === 'refer') return [];
     const member = members.get(mark.id);
@@ -112,7 +112,7 @@ export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] =>
           : mark.id,
       tube: member ? `${showTube(member.section, units)} ${member.material}` : null,
       proof: mine.findLast(({ proof }) => proof !== undefined)?.proof ?? null,
-      process: process.length > 0 ? process.join(', ') : takes || welds ? null : 'no weld',
+      process: welding.length > 0 ? welding.join(', ') : takes || welds ? null : 'no weld',
       data: sources.length > 0 ? sources.join('; ') : null,
       checks: checksOf(mine),
       began: done[0] ? showTime(done[0].at) : null,
