@@ -138,7 +138,7 @@ const plain = (value: number, unit: Unit, units: Units): string => {
     case 'rad':
       return `${fixed((value * 180) / Math.PI, 2)}°`;
     case '%':
-      return `${fixed(value, 0)} %`;
+      return `${fixed(value, value !== 0 && Math.abs(value) < 1 ? 2 : 0)} %`;
     case '1':
       return fixed(value, 2);
     case 'count':

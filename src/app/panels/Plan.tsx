@@ -15,6 +15,7 @@ import {
 import { FigureLine } from '../parts/FigureLine.tsx';
 import { Issues } from '../parts/Issues.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
+import { useNamed, WhoField } from '../parts/WhoField.tsx';
 import { freezePlan, workedOrderAgain } from '../planDeeds.ts';
 import { useAnswer } from '../state/answer.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';
@@ -104,8 +105,9 @@ const Through = ({ plan }: { readonly plan: Plan }) => {
 /** The plan as it was agreed, what is different since, and whose order it is in. */
 const Agreed = ({ plan }: { readonly plan: Plan }) => {
   const [reason, setReason] = useState('');
+  const named = useNamed();
   const { frozen, order } = plan;
-  const named = stepNamed(plan);
+  const nameOf = stepNamed(plan);
   const changes = frozen ? frozen.added.length + frozen.removed.length + frozen.altered.length : 0;
   return (
     <section className="stack tight" aria-label="Plan as agreed">
@@ -132,7 +134,7 @@ const Agreed = ({ plan }: { readonly plan: Plan }) => {
               </summary>
               <ul className="basis">
                 {frozen[what].map((id) => (
-                  <li key={id}>{named(id)}</li>
+                  <li key={id}>{nameOf(id)}</li>
                 ))}
               </ul>
             </details>
@@ -144,11 +146,12 @@ const Agreed = ({ plan }: { readonly plan: Plan }) => {
             <span className="caption">{frozen ? 'Why it changed' : 'Agreed with'}</span>
             <input value={reason} onChange={(e) => setReason(e.target.value)} />
           </label>
-          <button type="button" onClick={() => freezePlan(plan, reason) && setReason('')}>
+          <button type="button" disabled={!named} onClick={() => freezePlan(plan, reason) && setReason('')}>
             {frozen ? 'Freeze it again' : 'Freeze the plan'}
           </button>
         </div>
       )}
+      {!named && <WhoField />}
       {order.kind === 'own' && (
         <p className="small">
           In your own order.{' '}

@@ -8,6 +8,7 @@ import {
   gateStateWords,
   secondWords,
 } from '../../present/words/plan.ts';
+import { useNamed, WhoField } from '../parts/WhoField.tsx';
 import { tickGate } from '../planDeeds.ts';
 
 /** Hold points of the work: one item, one tick. Never all at once. */
@@ -37,6 +38,7 @@ export const PlanGates = ({ plan }: { readonly plan: Plan }) => {
 const GateForm = ({ gate }: { readonly gate: Gate }) => {
   const [second, setSecond] = useState('');
   const [reason, setReason] = useState('');
+  const named = useNamed();
   const missing = gate.evidence.filter(({ there }) => there === false);
   // the second person of the agreed plan is named in this very tick
   const namesItself = gate.name === 'H3' && second.trim() !== '';
@@ -64,6 +66,7 @@ const GateForm = ({ gate }: { readonly gate: Gate }) => {
         </div>
       ) : (
         <>
+          <WhoField />
           <label className="field">
             <span className="caption">{secondWords[gate.secondPerson]}: name</span>
             <input value={second} onChange={(e) => setSecond(e.target.value)} />
@@ -79,7 +82,7 @@ const GateForm = ({ gate }: { readonly gate: Gate }) => {
           <button
             type="button"
             className="main"
-            disabled={lacks.length > 0 && reason.trim() === ''}
+            disabled={!named || (lacks.length > 0 && reason.trim() === '')}
             onClick={() => tickGate(gate, true, second, lacks.length > 0 ? reason : '')}
           >
             {lacks.length > 0 ? 'Open it under my name' : 'Tick this hold point'}

@@ -6,6 +6,7 @@ import { levelWords } from '../../present/words/cautions.ts';
 import {
   braceLine,
   gateNamed,
+  gatesTogether,
   materialLine,
   orderRuleWords,
   solvedLine,
@@ -96,7 +97,7 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
         </button>
       </div>
       {!step.done && closed.length > 0 && (
-        <p className="small plan-closed">Closed until: {closed.map(gateNamed).join('; ')}</p>
+        <p className="small plan-closed">Closed until: {gatesTogether(closed).join('; ')}</p>
       )}
       {inHand === step.id && <More plan={plan} step={step} />}
     </li>

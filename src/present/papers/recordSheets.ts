@@ -10,7 +10,7 @@ import { weldsTable } from '../tables/welds.ts';
 import { choiceWords, tags } from '../tags.ts';
 import { setupWords } from '../words/held.ts';
 import { clusterWords, countWords, listWords, memberWords } from '../words/names.ts';
-import { gateLine, gateNamed, stepNamed } from '../words/plan.ts';
+import { gateLine, gatesTogether, stepNamed } from '../words/plan.ts';
 import { entriesOf, entryFields, entryFieldWords, signedByHand } from './entryFields.ts';
 
 const none = (ids: readonly string[], empty = 'none'): string => (ids.length === 0 ? empty : listWords(ids));
@@ -103,18 +103,6 @@ const coveredLines = ({ zones }: Showing['assessment']['coverage']): readonly st
     ...(silent.length > 0 ? [`Access not recorded: bay ${listWords(silent)}.`] : []),
     'The inside of every tube, unless somebody has looked with a borescope.',
   ];
-};
-
-/** Hold points by their name, each with the tubes it stands open at. */
-const gatesByName = (ids: readonly string[]): string => {
-  const at = new Map<string, string[]>();
-  for (const id of ids) {
-    const [name = id] = id.split(':');
-    at.set(name, [...(at.get(name) ?? []), ...(id.includes(':') ? [id.slice(name.length + 1)] : [])]);
-  }
-  return [...at]
-    .map(([name, of]) => `${gateNamed(name)}${of.length > 0 ? `: ${of.join(', ')}` : ''}`)
-    .join('\n');
 };
 
 /** Start card: what must be known before the first step. */
@@ -215,7 +203,10 @@ export const handOverSheets = (showing: Showing, live: Standing, side: string): 
             ['Next', handOver.next.slice(0, 6).map(named).join('; ') || 'nothing'],
             ['Last readings', none(handOver.lastReadings.slice(0, 8))],
             ['Who knows', none(handOver.who, 'nobody has ticked a step')],
-            ['Open hold points', handOver.openGates.length === 0 ? 'none' : gatesByName(handOver.openGates)],
+            [
+              'Open hold points',
+              handOver.openGates.length === 0 ? 'none' : gatesTogether(handOver.openGates).join('\n'),
+            ],
           ],
         },
         ...(plan.gates.some((g) => g.state === 'openedByName')

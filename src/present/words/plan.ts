@@ -129,6 +129,18 @@ export const gateNamed = (id: string): string => {
     : id;
 };
 
+/** Hold points by their name, each with what it stands open at: "H4 Held, and baseline taken: U3R-U4R, L3R-L4R". */
+export const gatesTogether = (ids: readonly string[]): readonly string[] => {
+  const at = new Map<string, string[]>();
+  for (const id of ids) {
+    const [name = id] = id.split(':');
+    const of = at.get(name) ?? [];
+    if (id.includes(':')) of.push(id.slice(name.length + 1));
+    at.set(name, of);
+  }
+  return [...at].map(([name, of]) => `${gateNamed(name)}${of.length > 0 ? `: ${of.join(', ')}` : ''}`);
+};
+
 export const evidenceWords: Readonly<Record<string, string>> = {
   baseline: 'baseline distances taken, the hold point as found done',
   residuals: 'the readings fit one another',

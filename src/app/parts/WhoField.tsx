@@ -1,0 +1,26 @@
+import { useState } from 'react';
+import { setPrefs, usePrefs } from '../state/prefs.ts';
+
+/** Asks for a name where one is needed and none is kept on this device. */
+export const WhoField = () => {
+  const who = usePrefs((prefs) => prefs.who);
+  const [typed, setTyped] = useState('');
+  if (who.trim() !== '') return null;
+  const take = (): void => {
+    if (typed.trim() !== '') setPrefs({ who: typed.trim() });
+  };
+  return (
+    <label className="field">
+      <span className="caption">Your name, kept on this device</span>
+      <input
+        value={typed}
+        onChange={(e) => setTyped(e.target.value)}
+        onBlur={take}
+        onKeyDown={(e) => e.key === 'Enter' && take()}
+      />
+    </label>
+  );
+};
+
+/** Whether somebody has given a name. */
+export const useNamed = (): boolean => usePrefs((prefs) => prefs.who.trim() !== '');
