@@ -1,10 +1,32 @@
+import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
+import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+
+/** Of the PDF library what is never asked of it: metrics of other fonts, HTML in drawings, forms and invoices. */
+const unused =
+  /pdf-lib\/es\/packages\/standard-fonts\/(?:Courier|Times|Symbol|Zapf).*\.json$|node_modules\/(?:node-html-better-parser|html-entities)\//;
+
+/** Leaves out of a build what libraries bring and nothing here calls; tests and development run them whole. */
+const lean = (): Plugin => ({
+  name: 'lean',
+  apply: 'build',
+  enforce: 'pre',
+  // the package's own door leads to one file that cannot be taken apart
+  resolveId: (id) => (id === 'ml-matrix' ? resolve('node_modules/ml-matrix/src/index.js') : null),
+  load: (id) =>
+    !unused.test(id)
+      ? null
+      : id.endsWith('.json')
+        ? '""'
+        : 'const never = () => { throw new Error("left out of this build"); }; export { never as parse, never as encode }; export const NodeType = {};',
+});
 
 /** One config for the app's build and for every test project. The terminal is built by `--mode cli`. */
 export default defineConfig(({ mode }) => ({
   plugins: [
+    lean(),
     react(),
     // All that is needed stands in the browser's keeping after one visit; a newer version waits until a person takes it.
     ...(mode === 'cli'
@@ -65,7 +87,7 @@ export default defineConfig(({ mode }) => ({
           },
         },
   ssr: mode === 'cli' ? { noExternal: true } : {},
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [lean()] },
   test: {
     fileParallelism: true,
     maxWorkers: 2,
