@@ -1,26 +1,31 @@
-import { resolve } from 'node:path';
+import { readFileSync } from 'node:fs';
 import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
-/** Of the PDF library what is never asked of it: metrics of other fonts, HTML in drawings, forms and invoices. */
+/** Of the PDF library what is never asked of it: metrics of other fonts, named colours, HTML in drawings and forms. */
 const unused =
-  /pdf-lib\/es\/packages\/standard-fonts\/(?:Courier|Times|Symbol|Zapf).*\.json$|node_modules\/(?:node-html-better-parser|html-entities)\//;
+  /pdf-lib\/es\/packages\/standard-fonts\/(?:Courier|Times|Symbol|Zapf).*\.json$|node_modules\/(?:culori|node-html-better-parser|html-entities)\//;
 
-/** Leaves out of a build what libraries bring and nothing here calls; tests and development run them whole. */
+const never = `
+  const never = () => { throw new Error('left out of this build'); };
+  export { never as encode, never as parse };
+  export const converter = () => never;
+  export const NodeType = {};`;
+
+/** Leaves out of a build what libraries bring and nothing here calls, and the indents of the library of jobs. Tests and development run all of it. */
 const lean = (): Plugin => ({
   name: 'lean',
   apply: 'build',
   enforce: 'pre',
-  // the package's own door leads to one file that cannot be taken apart
-  resolveId: (id) => (id === 'ml-matrix' ? resolve('node_modules/ml-matrix/src/index.js') : null),
-  load: (id) =>
-    !unused.test(id)
-      ? null
-      : id.endsWith('.json')
-        ? '""'
-        : 'const never = () => { throw new Error("left out of this build"); }; export { never as parse, never as encode }; export const NodeType = {};',
+  load: (id) => {
+    const [file = '', how] = id.split('?');
+    if (how === 'raw' && file.endsWith('.json'))
+      return `export default ${JSON.stringify(JSON.stringify(JSON.parse(readFileSync(file, 'utf8'))))}`;
+    if (!unused.test(id)) return null;
+    return id.endsWith('.json') ? '""' : never;
+  },
 });
 
 /** One config for the app's build and for every test project. The terminal is built by `--mode cli`. */

@@ -1,7 +1,5 @@
 import { type ComponentType, type DragEvent, lazy, Suspense, useEffect, useRef } from 'react';
 import { cautionsFor } from '../present/words/cautions.ts';
-import { issueSentence, mendSentence } from '../present/words/issues.ts';
-import { useDraft } from './bench/draft.ts';
 import { pressKey } from './commands.ts';
 import { saveCopy } from './handout.ts';
 import { openFile } from './opening.ts';
@@ -16,7 +14,8 @@ import { Route, routeWords } from './parts/Route.tsx';
 import { Toolbar } from './parts/Toolbar.tsx';
 import { WorkLine } from './parts/Waiting.tsx';
 import { useDialog } from './state/dialog.ts';
-import { forgetRefused, useJob } from './state/job.ts';
+import { useJob } from './state/job.ts';
+import { useOnBench } from './state/onBench.ts';
 import { usePrefs } from './state/prefs.ts';
 import { useSaved } from './state/saved.ts';
 import { type Route as RouteName, useView } from './state/view.ts';
@@ -42,6 +41,8 @@ const ModelBench = lazy(async () => ({ default: (await import('./bench/ModelBenc
 
 const TrussTable = lazy(async () => ({ default: (await import('./panels/TrussTable.tsx')).TrussTable }));
 
+const Refused = lazy(async () => ({ default: (await import('./parts/Refused.tsx')).Refused }));
+
 const KeySheet = lazy(async () => ({ default: (await import('./parts/KeySheet.tsx')).KeySheet }));
 
 const dropped = (event: DragEvent): void => {
@@ -61,7 +62,7 @@ export const App = () => {
   }, [light]);
   useEffect(() => {
     const pressed = (event: KeyboardEvent): void => {
-      if (!useDraft.getState().open && pressKey(event)) event.preventDefault();
+      if (!useOnBench.getState().open && pressKey(event)) event.preventDefault();
     };
     addEventListener('keydown', pressed);
     return () => removeEventListener('keydown', pressed);
@@ -72,7 +73,7 @@ export const App = () => {
   useEffect(() => {
     card.current?.scrollTo(0, 0);
   }, [selected, route]);
-  const onBench = useDraft((draft) => draft.open);
+  const onBench = useOnBench((bench) => bench.open);
   const Panel = panels[route];
   if (onBench)
     return (
@@ -127,9 +128,7 @@ export const App = () => {
 const Notices = () => {
   const { message, state } = useSaved();
   const purpose = useJob((job) => job.job?.purpose);
-  const refused = useJob((job) => job.refused);
-  const units = usePrefs((prefs) => prefs.units);
-  const [first] = refused;
+  const refused = useJob((job) => job.refused.length > 0);
   return (
     <div className="notices">
       <Newer />
@@ -151,16 +150,7 @@ const Notices = () => {
           </button>
         </div>
       )}
-      {first && (
-        <div className="banner row" role="alert">
-          <span>
-            Not recorded: {issueSentence(first, units)} {mendSentence(first, units)}
-          </span>
-          <button type="button" onClick={forgetRefused}>
-            Close
-          </button>
-        </div>
-      )}
+      <Suspense fallback={null}>{refused && <Refused />}</Suspense>
     </div>
   );
 };

@@ -2,21 +2,25 @@ import type { Issue } from '../core/base/issue.ts';
 import { jobFromModel } from '../core/job/jobFromModel.ts';
 import type { Job } from '../core/job/jobSchema.ts';
 import { readAny } from '../core/job/read.ts';
-import { issueSentence, mendSentence } from '../present/words/issues.ts';
 import { say, startJob, tellIssues } from './jobs.ts';
 import { keepPhotos } from './photos.ts';
 import { readFile } from './storage/files.ts';
 
 /** Opening: a job, a model or a backup archive from a file. What is none of them leaves the open job alone. */
 
-const notOpened = (name: string, issues: readonly Issue[]): false => {
-  tellIssues(issues, name);
+const sayWhy = async (name: string, issues: readonly Issue[]): Promise<void> => {
+  const { issueSentence, mendSentence } = await import('../present/words/issues.ts');
   say(
     `"${name}" was not opened: ${issues
       .slice(0, 2)
       .map((one) => `${issueSentence(one)} ${mendSentence(one)}`)
       .join(' ')} The open job is untouched.`,
   );
+};
+
+const notOpened = (name: string, issues: readonly Issue[]): false => {
+  tellIssues(issues, name);
+  void sayWhy(name, issues);
   return false;
 };
 

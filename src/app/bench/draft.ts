@@ -8,6 +8,7 @@ import { remember } from '../../core/memo.ts';
 import { blankModel, editModel, type ModelChange } from '../../core/truss/modelEdit.ts';
 import type { Truss } from '../../core/truss/result.ts';
 import { expandTruss } from '../../core/truss/truss.ts';
+import { useOnBench } from '../state/onBench.ts';
 
 export const sections = [
   'begin',
@@ -24,7 +25,6 @@ export type Section = (typeof sections)[number];
 
 /** The model on the bench. It is not the open job's until it is used; it is kept on this device as it is typed. */
 export interface DraftState {
-  readonly open: boolean;
   readonly model: Model;
   /** What the latest change is called; undo shows it. */
   readonly change: string | null;
@@ -57,7 +57,7 @@ type Undoable = Pick<DraftState, 'model' | 'change'>;
 export const useDraft = create<DraftState>()(
   temporal(
     (): DraftState => ({
-      ...{ open: false, model: kept(), change: null, field: null, refused: [] },
+      ...{ model: kept(), change: null, field: null, refused: [] },
       ...{ section: 'begin', picked: [], typed: {}, pasted: '' },
     }),
     {
@@ -89,8 +89,11 @@ useDraft.subscribe((now, before) => {
 export const setDraft = (state: Partial<Omit<DraftState, 'model' | 'change' | 'field'>>): void =>
   quietly(state);
 
-export const openBench = (section: Section = 'begin'): void => quietly({ open: true, section });
-export const closeBench = (): void => quietly({ open: false });
+export const openBench = (section: Section = 'begin'): void => {
+  quietly({ section });
+  useOnBench.setState({ open: true });
+};
+export const closeBench = (): void => useOnBench.setState({ open: false });
 
 /**
  * Makes changes to the model as one undoable step under one name. With `field`, more changes of the same field join it.

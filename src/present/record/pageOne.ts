@@ -5,7 +5,8 @@ import type { Showing } from '../tables/showing.ts';
 import { workingAid } from '../words/cautions.ts';
 import { setupWords } from '../words/held.ts';
 import { countWords, listWords, zoneWords } from '../words/names.ts';
-import { stepWords, verdictWords } from '../words/record.ts';
+import { verdictWords } from '../words/record.ts';
+import { stepWords } from '../words/steps.ts';
 import type { ReportHead, Section } from './sections.ts';
 
 const share = (part: number, all: number, one: string): string => `${part} of ${countWords(all, one)}`;

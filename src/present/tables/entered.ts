@@ -2,7 +2,8 @@ import type { Reading, ReadingEnd, RecordOf } from '../../core/job/jobSchema.ts'
 import { fixed, lengthUnit, showBareLength, showLength, showTime, type Units } from '../show.ts';
 import { type Column, type Table, tableOf } from '../table.ts';
 import { countWords } from '../words/names.ts';
-import { holdWords, instrumentWords, markWords, stepWords } from '../words/record.ts';
+import { holdWords, instrumentWords, markWords } from '../words/record.ts';
+import { stepWords } from '../words/steps.ts';
 import { rawLength, type Showing } from './showing.ts';
 
 /** Where a point of the trammel stood: "U3R, tube surface of U3R-U4R at 9 o'clock". */

@@ -3,8 +3,6 @@ import type { Damage, Finding, Hold, Look, Reading, ReadingEnd } from '../../cor
 import type { DistanceKind, Verdict } from '../../core/trammel/result.ts';
 import type { Zone } from '../../core/walkRound/result.ts';
 
-import { fitUpStepWords } from './fitUp.ts';
-
 /** Words for what people enter and how things were measured. */
 
 export const basisWords = {
@@ -117,14 +115,3 @@ export const crackPlaceWords = {
   gusset: 'in a gusset',
   fitting: 'in a fitting',
 } as const;
-
-/** A step of the work in words: `hold:beforeTacking` → "Hold point before tacking"; `straighten:U3L-U4L` → "Straighten U3L-U4L". */
-export const stepWords = (step: string): string => {
-  const fitUp = fitUpStepWords(step);
-  if (fitUp !== null) return fitUp;
-  const [deed, what] = [step.replace(/:.*$/s, ''), step.replace(/^[^:]*:?/, '')];
-  if (deed === 'hold' && Object.hasOwn(holdWords, what))
-    return `Hold point ${holdWords[what as keyof typeof holdWords]}`;
-  const words = deed.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${what === '' ? '' : ` ${what}`}`;
-};
