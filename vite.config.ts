@@ -6,7 +6,7 @@ import { defineConfig } from 'vitest/config';
 
 /** Of the PDF library what is never asked of it: metrics of other fonts, named colours, HTML in drawings and forms. */
 const unused =
-  /pdf-lib\/es\/packages\/standard-fonts\/(?:Courier|Times|Symbol|Zapf).*\.json$|node_modules\/(?:culori|node-html-better-parser|html-entities)\//;
+  /pdf-lib\/es\/packages\/standard-fonts\/(?:Courier|Times|Symbol|Zapf|.*Oblique).*\.json$|node_modules\/(?:culori|node-html-better-parser|html-entities)\//;
 
 const never = `
   const never = () => { throw new Error('left out of this build'); };
@@ -14,7 +14,10 @@ const never = `
   export const converter = () => never;
   export const NodeType = {};`;
 
-/** Leaves out of a build what libraries bring and nothing here calls, and the indents of the library of jobs. Tests and development run all of it. */
+/**
+ * Leaves out of a build what libraries bring and nothing here calls, and the indents of jobs and shaders.
+ * Tests and development run all of it.
+ */
 const lean = (): Plugin => ({
   name: 'lean',
   apply: 'build',
@@ -26,6 +29,8 @@ const lean = (): Plugin => ({
     if (!unused.test(id)) return null;
     return id.endsWith('.json') ? '""' : never;
   },
+  transform: (code, id) =>
+    id.endsWith('three/build/three.module.js') ? code.replaceAll(/(?<=\\n)(?:\\t)+/g, '') : null,
 });
 
 /** One config for the app's build and for every test project. The terminal is built by `--mode cli`. */

@@ -1,5 +1,4 @@
 import { type ComponentType, type DragEvent, lazy, Suspense, useEffect, useRef } from 'react';
-import { cautionsFor } from '../present/words/cautions.ts';
 import { pressKey } from './commands.ts';
 import { saveCopy } from './handout.ts';
 import { openFile } from './opening.ts';
@@ -40,6 +39,10 @@ const panels: { readonly [R in RouteName]: ComponentType } = {
 const ModelBench = lazy(async () => ({ default: (await import('./bench/ModelBench.tsx')).ModelBench }));
 
 const TrussTable = lazy(async () => ({ default: (await import('./panels/TrussTable.tsx')).TrussTable }));
+
+const PracticeBanner = lazy(async () => ({
+  default: (await import('./parts/PracticeBanner.tsx')).PracticeBanner,
+}));
 
 const Refused = lazy(async () => ({ default: (await import('./parts/Refused.tsx')).Refused }));
 
@@ -132,11 +135,7 @@ const Notices = () => {
   return (
     <div className="notices">
       <Newer />
-      {purpose === 'practice' && (
-        <p className="banner" role="note">
-          {cautionsFor('practice').map(({ text }) => text)}
-        </p>
-      )}
+      <Suspense fallback={null}>{purpose === 'practice' && <PracticeBanner />}</Suspense>
       {message !== null && (
         <div className="banner row" role="alert">
           <span>{message}</span>
