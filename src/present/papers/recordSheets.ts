@@ -4,7 +4,7 @@ import type { Part, Section, TagLabel } from '../record/sections.ts';
 import { showTime } from '../show.ts';
 import { asLeftTable } from '../tables/asLeft.ts';
 import { decisionsTable } from '../tables/findings.ts';
-import { gatesTable, notPlannedTable } from '../tables/planSteps.ts';
+import { frozenTable, gatesTable, notPlannedTable } from '../tables/planSteps.ts';
 import type { Showing } from '../tables/showing.ts';
 import { weldsTable } from '../tables/welds.ts';
 import { choiceWords, tags } from '../tags.ts';
@@ -231,6 +231,8 @@ export const handOverSheets = (showing: Showing, live: Standing, side: string): 
       sections: [
         heading('Hold points of the work'),
         { kind: 'table', table: gatesTable(showing), only: ['gate', 'state', 'second', 'by', 'reason'] },
+        heading('Changes since the plan was frozen'),
+        { kind: 'table', table: frozenTable(showing) },
       ],
     },
   ];

@@ -64,8 +64,11 @@ const distancesWords = ({ assessment: { trammel } }: Showing): string => {
 /** Gates that were opened: steps marked done although something asked for was not as asked, by whom and why. */
 const gateLines = (live: Standing): readonly string[] =>
   live.progress
-    .filter(({ done, reason }) => done && reason !== undefined)
-    .map(({ step, by, at, reason }) => `${stepWords(step)}, by ${by} ${showTime(at)}: ${reason}`);
+    .filter(({ done, reason, opened }) => done && (opened ?? reason) !== undefined)
+    .map(
+      ({ step, by, at, reason, opened }) =>
+        `${gateNamed(step) === step ? stepWords(step) : gateNamed(step)}, by ${by} ${showTime(at)}: ${opened ?? reason}`,
+    );
 
 /** Page one: what the job is, what state it is in, and first of all what nobody has looked at. */
 export const pageOne = (showing: Showing, head: ReportHead, live: Standing): readonly Section[] => {
