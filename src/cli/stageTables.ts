@@ -1,5 +1,5 @@
 import type { Stage } from '../core/assessment.ts';
-import type { Table } from '../present/table.ts';
+import { type Table, withColumns } from '../present/table.ts';
 import { clustersTable } from '../present/tables/clusters.ts';
 import { areasTable, countsTable, lookAgainTable, notLookedAtTable } from '../present/tables/coverage.ts';
 import { decidedTable, dispositionsTable, ownLimitsTable } from '../present/tables/dispositions.ts';
@@ -46,6 +46,9 @@ import {
 } from '../present/tables/takeoff.ts';
 import { readingsTable, shapeTable, targetsTable } from '../present/tables/trammel.ts';
 
+/** Tools, materials, cautions and reasons of each step stand in plan-steps.csv and on the work cards. */
+const planColumns = ['place', 'deed', 'where', 'before', 'after', 'done'];
+
 /** The tables that show one stage in a terminal; the screen and the report show the same ones. */
 export const stageTables = {
   truss: (s) => [membersTable(s), clustersTable(s)],
@@ -83,7 +86,13 @@ export const stageTables = {
     roundnessTable(s),
   ],
   splice: (s) => [splicesTable(s), spliceSizesTable(s)],
-  plan: (s) => [planStepsTable(s), planStatesTable(s), gatesTable(s), notPlannedTable(s), frozenTable(s)],
+  plan: (s) => [
+    withColumns(planStepsTable(s), planColumns),
+    planStatesTable(s),
+    gatesTable(s),
+    notPlannedTable(s),
+    frozenTable(s),
+  ],
   takeoff: (s) => [
     materialsTable(s),
     piecesTable(s),

@@ -128,7 +128,7 @@ const plain = (value: number, unit: Unit, units: Units): string => {
     case 'in2':
       return `${fixed(value, 1)} in²`;
     case 'lb':
-      return `${fixed(value, 2)} lb`;
+      return `${fixed(value, value !== 0 && Math.abs(value) < 0.1 ? 4 : 2)} lb`;
     case 'lb-in':
       return `${fixed(value, 1)} lb-in`;
     case 'h':

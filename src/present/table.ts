@@ -88,3 +88,13 @@ export const tableOf = <Row>(spec: TableSpec<Row>, rows: readonly Row[]): Table 
 /** A column title with its unit, as a heading shows it: `Length, in`. */
 export const headText = (head: Pick<ColumnHead, 'title' | 'unit'>): string =>
   head.unit === undefined ? head.title : `${head.title}, ${head.unit}`;
+
+/** The same table with some of its columns, where there is room for no more. */
+export const withColumns = (table: Table, ids: readonly string[]): Table => {
+  const kept = table.columns.flatMap(({ id }, k) => (ids.includes(id) ? [k] : []));
+  return {
+    ...table,
+    columns: kept.map((k) => table.columns[k]!),
+    rows: table.rows.map((row) => ({ ...row, cells: kept.map((k) => row.cells[k]!) })),
+  };
+};

@@ -94,6 +94,15 @@ export const planStepsTable = ({ assessment: { plan }, units }: Showing): Table 
   );
 };
 
+const sagText = ({ sagIn }: NonNullable<Step['solved']>, units: Showing['units']): string =>
+  !sagIn
+    ? 'not told'
+    : Math.abs(sagIn.value) < 0.0005
+      ? sagIn.value === 0
+        ? '0'
+        : 'under 0.001 in'
+      : showFigure(sagIn, units);
+
 /** Every state of the truss on the way, solved. */
 export const planStatesTable = ({ assessment: { plan }, units }: Showing): Table => {
   const named = stepNamed(plan);
@@ -118,7 +127,7 @@ export const planStatesTable = ({ assessment: { plan }, units }: Showing): Table
           title: 'Sag grows by',
           unit: units === 'mm' ? 'mm' : 'in',
           align: 'right',
-          text: ({ solved }) => (solved.sagIn ? showFigure(solved.sagIn, units) : 'not told'),
+          text: ({ solved }) => sagText(solved, units),
           raw: ({ solved }) => rawLength(solved.sagIn?.value, units),
         },
         { id: 'clusters', title: 'Moves most', text: ({ solved }) => solved.clusters.join(', ') },

@@ -142,7 +142,7 @@ export const gatesTogether = (ids: readonly string[]): readonly string[] => {
 };
 
 export const evidenceWords: Readonly<Record<string, string>> = {
-  baseline: 'baseline distances taken, the hold point as found done',
+  baseline: 'baseline distances taken, as found',
   residuals: 'the readings fit one another',
   allLookedAt: 'every tube and cluster looked at',
   allDecided: 'nothing undecided, nothing to look at again',
