@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { areas, exerciseKinds } from '../../src/core/practice/areas.ts';
 import { crash } from '../../src/core/practice/crash.ts';
-import { questionBank, questionKinds } from '../../src/core/practice/layoutDrill.ts';
 import { reveal } from '../../src/core/practice/look.ts';
 import { checkOrder, planDrill } from '../../src/core/practice/planDrill.ts';
+import { questionBank, questionKinds } from '../../src/core/practice/questions.ts';
 import { heldNow } from '../../src/core/statics/held.ts';
 import { prepareFrame } from '../../src/core/statics/prepareFrame.ts';
 import { expandTruss } from '../../src/core/truss/truss.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { isRight, type Question } from '../../core/practice/layoutDrill.ts';
+import { isRight, type Question } from '../../core/practice/questions.ts';
 import { showLength } from '../../present/show.ts';
 import { clusterWords } from '../../present/words/names.ts';
 import { askWords, choiceLabel, questionWords, whyWords } from '../../present/words/practice.ts';

@@ -1,10 +1,5 @@
-import {
-  type Answer,
-  drill,
-  isRight,
-  type QuestionKind,
-  questionKinds,
-} from '../../core/practice/layoutDrill.ts';
+import { drill } from '../../core/practice/layoutDrill.ts';
+import { type Answer, isRight, type QuestionKind, questionKinds } from '../../core/practice/questions.ts';
 import { answered } from '../../core/practice/schedule.ts';
 import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';

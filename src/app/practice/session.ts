@@ -2,8 +2,8 @@ import { create } from 'zustand';
 import type { LoadPath } from '../../core/loadPath/result.ts';
 import type { Exercise } from '../../core/practice/exercise.ts';
 import type { Round } from '../../core/practice/hiddenDamage.ts';
-import type { Answer, Question } from '../../core/practice/layoutDrill.ts';
 import type { Broken, PlanDrill } from '../../core/practice/planDrill.ts';
+import type { Answer, Question } from '../../core/practice/questions.ts';
 import type { TrammelScore } from '../../core/practice/trammelDrill.ts';
 
 export interface LayoutRun {

@@ -4,8 +4,9 @@ import type { JobRecord } from '../../../src/core/job/jobSchema.ts';
 import { readModel } from '../../../src/core/job/read.ts';
 import { crash } from '../../../src/core/practice/crash.ts';
 import { exerciseJob } from '../../../src/core/practice/exerciseFile.ts';
-import { drill, isRight, questionBank, questionKinds } from '../../../src/core/practice/layoutDrill.ts';
+import { drill } from '../../../src/core/practice/layoutDrill.ts';
 import { checkOrder, oneRightOrder, planDrill, planShare } from '../../../src/core/practice/planDrill.ts';
+import { isRight, questionBank, questionKinds } from '../../../src/core/practice/questions.ts';
 import { answered, type Card, dueOn } from '../../../src/core/practice/schedule.ts';
 import {
   AIM_IN,
