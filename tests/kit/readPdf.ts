@@ -3,7 +3,7 @@ import { getDocument, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs';
 /** The text of every page, read by a second PDF reader that shares nothing with the writer. */
 export const readPdf = async (bytes: Uint8Array): Promise<readonly string[]> => {
   const pdf = await getDocument({
-    data: bytes.slice(),
+    data: new Uint8Array(bytes),
     verbosity: VerbosityLevel.ERRORS,
     useSystemFonts: true,
   }).promise;
