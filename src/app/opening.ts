@@ -8,7 +8,8 @@ import { readFile } from './storage/files.ts';
 
 /** Opening: a job, a model or a backup archive from a file. What is none of them leaves the open job alone. */
 
-const sayWhy = async (name: string, issues: readonly Issue[]): Promise<void> => {
+const notOpened = async (name: string, issues: readonly Issue[]): Promise<false> => {
+  tellIssues(issues, name);
   const { issueSentence, mendSentence } = await import('../present/words/issues.ts');
   say(
     `"${name}" was not opened: ${issues
@@ -16,16 +17,11 @@ const sayWhy = async (name: string, issues: readonly Issue[]): Promise<void> => 
       .map((one) => `${issueSentence(one)} ${mendSentence(one)}`)
       .join(' ')} The open job is untouched.`,
   );
-};
-
-const notOpened = (name: string, issues: readonly Issue[]): false => {
-  tellIssues(issues, name);
-  void sayWhy(name, issues);
   return false;
 };
 
 /** The job in a text: a job, or a model as a job with nothing entered. */
-export const openText = (text: string, name: string, purpose?: Job['purpose']): boolean => {
+export const openText = async (text: string, name: string, purpose?: Job['purpose']): Promise<boolean> => {
   const read = readAny(text);
   if (!read.ok) return notOpened(name, read.issues);
   tellIssues(read.issues, name);

@@ -76,7 +76,7 @@ describe('keeping the open job', () => {
     await settled(page);
     const { job } = page.useJob.getState();
     for (const text of ['', 'not json', '[]', '{"format":"tubewright-job","version":999}', '{"a":1e999}']) {
-      expect(page.jobs.openText(text, 'bad.json')).toBe(false);
+      expect(await page.jobs.openText(text, 'bad.json')).toBe(false);
       expect(page.useJob.getState().job).toBe(job);
       expect(page.useSaved.getState().message).toContain('bad.json');
     }
