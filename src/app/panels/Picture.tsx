@@ -16,7 +16,6 @@ import { useEntry } from '../state/entry.ts';
 import { useOverlay } from '../state/overlay.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, selectAll, setView, useView } from '../state/view.ts';
-import { foundShape, trammelLines } from './trammelLines.ts';
 
 const Scene = lazy(async () => ({ default: (await import('../scene/Scene.tsx')).Scene }));
 
@@ -60,13 +59,16 @@ export const Picture = () => {
     () => (now && (route === 'walkRound' || route === 'record') ? pinsOf(now) : []),
     [now, route],
   );
+  const measuring = route === 'trammel';
+  const linesOf = useLater(measuring, async () => (await import('./trammelLines.ts')).trammelLines);
+  const shapeOf = useLater(measuring, async () => (await import('./trammelLines.ts')).foundShape);
   const lines = useMemo(
-    () => (now && trammel && route === 'trammel' ? trammelLines(now, trammel, selected, lit, units) : []),
-    [now, trammel, route, selected, lit, units],
+    () => (now && trammel && measuring && linesOf ? linesOf(now, trammel, selected, lit, units) : []),
+    [now, trammel, measuring, linesOf, selected, lit, units],
   );
   const shape = useMemo(
-    () => (trammel && route === 'trammel' ? foundShape(trammel, found.hold, found.factor) : undefined),
-    [trammel, route, found],
+    () => (trammel && measuring && shapeOf ? shapeOf(trammel, found.hold, found.factor) : undefined),
+    [trammel, measuring, shapeOf, found],
   );
   const all = useAnswer((answer) => answer.assessment);
   const overlay = useOverlay();
