@@ -32,7 +32,7 @@ const choose = async (page: Page, light: string): Promise<void> => {
     .click();
   await page
     .getByRole('complementary')
-    .getByRole('combobox', { name: 'Light' })
+    .getByRole('combobox', { name: 'Sheet for' })
     .selectOption({ label: light });
 };
 

@@ -76,13 +76,15 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
         >
           ⠿
         </span>
-        <input
-          type="checkbox"
-          aria-label={`Done: ${stepLine(step)}`}
-          checked={step.done !== undefined}
-          disabled={!step.done && closed.length > 0}
-          onChange={(e) => tickStep(step, e.target.checked)}
-        />
+        <label className="check plan-tick">
+          <input
+            type="checkbox"
+            aria-label={`Done: ${stepLine(step)}`}
+            checked={step.done !== undefined}
+            disabled={!step.done && closed.length > 0}
+            onChange={(e) => tickStep(step, e.target.checked)}
+          />
+        </label>
         <button
           type="button"
           className="plan-step-name"
