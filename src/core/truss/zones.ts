@@ -1,4 +1,5 @@
 import type { Station } from '../job/modelSchema.ts';
+import { groupBy } from './groupBy.ts';
 import { readCluster } from './names.ts';
 import type { Bay, Cluster, Face, FaceName, Member } from './result.ts';
 
@@ -21,23 +22,42 @@ const cornersOf = (face: FaceName, fwd: string, aft: string, clusters: ReadonlyM
   ),
 ];
 
+/** Things by a label, in the order they came; what has none is left out. */
+const byLabel = <T>(
+  things: readonly T[],
+  label: (thing: T) => string | undefined,
+): ReadonlyMap<string, readonly T[]> =>
+  groupBy(
+    things.filter((thing) => label(thing) !== undefined),
+    (thing) => label(thing)!,
+  );
+
 /** Bays and faces in order aft, each with its clusters and tubes; a face has three corners at least. */
 export const zones = (
   stations: readonly Station[],
   clusters: ReadonlyMap<string, Cluster>,
   members: readonly Member[],
 ): { bays: readonly Bay[]; faces: readonly Face[] } => {
+  const rank = new Map([...clusters.keys(), ...members.map((m) => m.id)].map((id, k) => [id, k]));
+  const inOrder = <T extends { readonly id: string }>(things: readonly T[]): readonly T[] =>
+    things.toSorted((a, b) => rank.get(a.id)! - rank.get(b.id)!);
+  const ofBay = byLabel(members, (m) => m.bay);
+  const ofStation = byLabel(members, (m) => m.station);
+  const named = byLabel([...clusters.values()], (c) => readCluster(c.id)?.station);
+  const unnamed = [...clusters.values()].filter((c) => readCluster(c.id)?.station === undefined);
+  const standing = (labels: readonly string[]): readonly Member[] =>
+    labels.flatMap((label) => ofStation.get(label) ?? []);
+
   const bays: Bay[] = [];
   const faces: Face[] = [];
   for (const [k, row] of stations.entries()) {
     const aft = stations[k + 1];
+    const along = ofBay.get(row.label) ?? [];
     const face = (name: FaceName, aftLabel: string, at: readonly string[]): void => {
       const corners = cornersOf(name, row.label, aftLabel, clusters);
       if (corners.length < 3) return;
-      const inFace = members.filter(
-        (m) =>
-          m.faces.includes(name) && (m.bay === row.label ? name !== 'ring' : at.includes(m.station ?? '')),
-      );
+      const near = name === 'ring' ? standing(at) : [...along, ...standing(at)];
+      const inFace = inOrder(near.filter((m) => m.faces.includes(name)));
       const id = `${row.label} ${name}`;
       faces.push({ id, bay: row.label, face: name, corners, members: inFace.map((m) => m.id) });
     };
@@ -45,19 +65,12 @@ export const zones = (
     if (!aft) continue;
     const both = [row.label, aft.label];
     for (const name of ['left', 'right', 'top', 'bottom'] as const) face(name, aft.label, both);
+    const between = unnamed.filter((c) => c.at[0] >= row.stationIn && c.at[0] < aft.stationIn);
     bays.push({
       id: row.label,
       aft: aft.label,
-      clusters: [...clusters.values()]
-        .filter((c) => {
-          const label = readCluster(c.id)?.station;
-          if (label !== undefined) return both.includes(label);
-          return c.at[0] >= row.stationIn && c.at[0] < aft.stationIn;
-        })
-        .map((c) => c.id),
-      members: members
-        .filter((m) => m.bay === row.label || (m.station !== undefined && both.includes(m.station)))
-        .map((m) => m.id),
+      clusters: inOrder([...both.flatMap((label) => named.get(label) ?? []), ...between]).map((c) => c.id),
+      members: inOrder([...along, ...standing(both)]).map((m) => m.id),
     });
   }
   return { bays, faces };
