@@ -44,7 +44,7 @@ const origin = z.enum(origins);
 
 const stationSchema = z.looseObject({
   /** Text in cluster ids: `4`, `4a`. */
-  label: z.string().check(z.regex(/^[0-9]{1,3}[a-z]?$/)),
+  label: z.string().check(z.regex(/^[0-9]{1,4}[a-z]?$/)),
   stationIn: coordinate,
   upper: z.optional(pairSchema),
   lower: z.optional(pairSchema),

@@ -50,7 +50,7 @@ export const stationFrom = (
   taken: ReadonlySet<string>,
 ): Station | undefined => {
   const label = cell('Label');
-  if (!/^[0-9]{1,3}[a-z]?$/.test(label))
+  if (!/^[0-9]{1,4}[a-z]?$/.test(label))
     wrong('Label', 'wrong-form', { got: label, expected: '4, 4a' }, 'write-as-expected');
   if (taken.has(label)) wrong('Label', 'duplicate-station', { label }, 'give-another-label');
   const stationIn = wanted('Station');

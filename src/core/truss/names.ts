@@ -12,7 +12,7 @@ export interface MemberName {
   readonly nth: number;
 }
 
-const clusterForm = /^([UL])([0-9]{1,3}[a-z]?)([LRC])$/;
+const clusterForm = /^([UL])([0-9]{1,4}[a-z]?)([LRC])$/;
 const memberForm = /^([^-#]+)-([^-#]+)(?:#([2-9]|[1-9][0-9]+))?$/;
 
 export const sayCluster = (name: ClusterName): string => `${name.height}${name.station}${name.side}`;
