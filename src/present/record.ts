@@ -18,12 +18,13 @@ import { areasTable, lookAgainTable } from './tables/coverage.ts';
 import { instrumentsLine, workLogTable } from './tables/entered.ts';
 import { decisionsTable, findingsTable } from './tables/findings.ts';
 import { fitLines } from './tables/fit.ts';
+import { holdsTable } from './tables/holds.ts';
 import { leftOverColumns, leftOverOnPaper } from './tables/leftOver.ts';
 import { lockedInTable, suspectsTable } from './tables/lockedIn.ts';
 import { lookNextTable } from './tables/lookNext.ts';
 import type { Showing } from './tables/showing.ts';
 import { issuesTable, manualTable, sourcesTable } from './tables/sources.ts';
-import { spreadTable, swingTable } from './tables/spread.ts';
+import { planTable, spreadTable, swingTable } from './tables/spread.ts';
 import { casesTable, mostClampedTable, redundancyLines } from './tables/statics.ts';
 import { readingsTable, shapeTable, targetsTable } from './tables/trammel.ts';
 import { winAnsi } from './winAnsi.ts';
@@ -211,6 +212,15 @@ export const damageReport = (
             kind: 'table',
             table: targetsTable(showing),
             only: ['distance', 'kind', 'bay', 'target', 'basis', 'tolerance'],
+          },
+          { kind: 'subheading', text: 'Measuring plan' },
+          { kind: 'table', table: planTable(showing), most: 50 },
+          { kind: 'subheading', text: 'Hold points' },
+          {
+            kind: 'table',
+            table: holdsTable(showing),
+            only: ['hold', 'distance', 'aim', 'limit', 'difference', 'verdict', 'done'],
+            most: 50,
           },
         ],
       },
