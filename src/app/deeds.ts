@@ -113,8 +113,11 @@ export const decide = (of: readonly string[], choice: Choice, reason: string): b
 export const saveReading = (reading: Draft<Reading>): boolean =>
   change({ kind: 'addReading', reading }, `Reading ${reading.ends[0].cluster} to ${reading.ends[1].cluster}`);
 
-export const savePhoto = (photo: Draft<RecordOf<'photo'>>): boolean =>
-  change({ kind: 'addPhoto', photo }, `Photo of ${photo.of}`);
+/** Adds a photo, or corrects the marks and words of one; the picture itself stays. */
+export const savePhoto = (photo: Draft<RecordOf<'photo'>>, corrects?: string): boolean =>
+  corrects === undefined
+    ? change({ kind: 'addPhoto', photo }, `Photo of ${photo.of}`)
+    : change({ kind: 'correctPhoto', id: corrects, photo }, `Photo of ${photo.of} corrected`);
 
 export const removeRecord = (id: string, name: string): void => {
   change({ kind: 'withdraw', ids: [id], reason: 'removed by hand' }, name);

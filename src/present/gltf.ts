@@ -95,7 +95,7 @@ export const trussGltf = (
         ...(mark?.choice ? { decision: mark.choice } : {}),
         odIn: member.section.odIn,
         wallIn: member.section.wallIn,
-        lengthIn: member.lengthIn,
+        ...(member.guessed ? {} : { lengthIn: member.lengthIn }),
         material: member.material,
       },
     };

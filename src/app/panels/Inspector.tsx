@@ -71,7 +71,7 @@ const TubeCard = ({
         {' · '}
         {member.material}
         {' · '}
-        {showLength(member.lengthIn, units)} true
+        {member.guessed ? 'length not measured' : `${showLength(member.lengthIn, units)} true`}
       </p>
       {member.near.length > 0 && <p className="small">Nearby: {listWords(member.near)}</p>}
       <p className="row links">

@@ -105,7 +105,7 @@ const ConflictRow = ({ conflict }: { readonly conflict: Conflict }) => {
       <ul className="aside-by-side">
         {conflict.records.map((record) => (
           <li key={`${record.id} ${record.at} ${record.device}`} data-counts={record.id === conflict.counts}>
-            {recordWords(record, units)}
+            {recordWords(record, units, conflict.records)}
             <br />
             <span className="small soft">{whoWords(record)}</span>
           </li>

@@ -68,7 +68,7 @@ export const TrammelPlan = ({ trammel, now }: { readonly trammel: Trammel; reado
                 >
                   {one.target}
                 </button>{' '}
-                {showLength(one.lengthIn, units)}
+                {one.guessed ? '' : showLength(one.lengthIn, units)}
               </span>
               <span className="soft">
                 {distanceLine(one)};{' '}

@@ -34,7 +34,9 @@ const Row = memo(
         <TagMark state={row.state} damage={row.damage} word={row.stateWords} />
       </td>
       <td className="number in-card tube">{row.member?.tube ? showTube(row.member.tube, units) : ''}</td>
-      <td className="number in-card">{row.member ? showBareLength(row.member.lengthIn, units) : ''}</td>
+      <td className="number in-card">
+        {row.member && !row.member.guessed ? showBareLength(row.member.lengthIn, units) : ''}
+      </td>
     </tr>
   ),
 );

@@ -113,7 +113,9 @@ export const findingsHere = (truss: Truss, coverage: Coverage, manual: Manual): 
         within: withinOwn(member, mine, manual),
         ...(member && { member }),
         ...(cluster && { cluster }),
-        ...(member && extents.length > 0 && { room: roomAround(truss, member, joined(extents), manual) }),
+        ...(member &&
+          !member.guessed &&
+          extents.length > 0 && { room: roomAround(truss, member, joined(extents), manual) }),
         ...(fitting && { fitting }),
         ...(decision && { decision }),
       };

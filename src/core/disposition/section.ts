@@ -1,6 +1,6 @@
 import type { Fact } from '../base/issue.ts';
 import type { Damage } from '../job/jobSchema.ts';
-import type { Here, Placed } from './findingsHere.ts';
+import type { Here } from './findingsHere.ts';
 import { type Judgement, no, unsure, yes } from './judgement.ts';
 import type { Missing, Reason } from './result.ts';
 import { fits, type Need, needs } from './room.ts';
@@ -19,13 +19,15 @@ const roomFacts = (here: Here, need: Need): Readonly<Record<string, Fact>> => {
 const lengthField = { crack: 'crackIn', break: 'gapIn' } as const satisfies Partial<Record<Damage, string>>;
 
 /** What room cannot be judged without: where the damage is and how far it goes along the tube. */
-const missingRoom = (placed: readonly Placed[]): readonly Missing[] =>
-  placed.flatMap(({ finding, extent }): readonly Missing[] => {
+const missingRoom = ({ member, placed }: Here): readonly Missing[] => [
+  ...(member?.guessed ?? []).map((cluster) => ({ name: `place-guessed:${cluster}` })),
+  ...placed.flatMap(({ finding, extent }): readonly Missing[] => {
     if (finding.damage === 'other') return [];
     if (!extent) return [{ name: 'place', finding: finding.id }];
     const name = (lengthField as Readonly<Record<string, string>>)[finding.damage] ?? 'alongIn';
     return extent.lengthKnown ? [] : [{ name, finding: finding.id }];
-  });
+  }),
+];
 
 const atClusters = (here: Here): readonly Reason[] =>
   here.placed.flatMap((p) =>
@@ -58,7 +60,7 @@ export const splitSleeve = (here: Here): Judgement => {
       ...inWords(here),
       yes('split-sleeve'),
     ],
-    missing: missingRoom(here.placed),
+    missing: missingRoom(here),
     conditions: [
       'sleeve-ends',
       'same-material',
@@ -93,7 +95,7 @@ export const splice = (here: Here): Judgement => {
       yes('splice', room ? { fits: fitting } : {}),
       yes('splice-anywhere'),
     ],
-    missing: missingRoom(here.placed),
+    missing: missingRoom(here),
     conditions: ['same-material', ...(thinned ? ['corroded-cut-out'] : [])],
   };
 };

@@ -32,7 +32,7 @@ const pieceOf = (member: string, part: string, netIn: Figure, longIn: number, ke
 /**
  * The lengths one repair is cut from: net length on the axis, what its angled ends add to the longest line, and one kerf.
  * A patch is plate and is not here. A whole tube without a design is taken cluster to cluster, and says so; a splice or
- * sleeve without a design gives none.
+ * sleeve without a design gives none, and neither does a tube with an end whose place is a guess.
  */
 export const piecesOf = (
   truss: Truss,
@@ -57,6 +57,7 @@ export const piecesOf = (
   }
   if (unit.way !== 'open' || unit.kind !== 'member' || unit.choice === 'splice') return [];
   const member = truss.members.find((m) => m.id === unit.id)!;
+  if (member.guessed) return [];
   const { odIn, wallIn } = member.section;
   const net = computed(member.lengthIn, 'cluster-to-cluster', ['no-design', 'ends-not-coped']);
   return [

@@ -47,6 +47,8 @@ export type Change =
   | { readonly kind: 'setArea'; readonly area: Draft<RecordOf<'area'>> }
   | { readonly kind: 'addManual'; readonly manual: Draft<RecordOf<'manual'>> }
   | { readonly kind: 'addPhoto'; readonly photo: Draft<RecordOf<'photo'>> }
+  /** Other marks, another finding or another view of the same picture. */
+  | { readonly kind: 'correctPhoto'; readonly id: string; readonly photo: Draft<RecordOf<'photo'>> }
   | { readonly kind: 'addRate'; readonly rate: Draft<RecordOf<'rate'>> }
   | { readonly kind: 'addProgress'; readonly progress: Draft<RecordOf<'progress'>> }
   | { readonly kind: 'note'; readonly note: Draft<RecordOf<'note'>> }

@@ -108,6 +108,8 @@ export const planned = (change: RecordChange, all: Live, live: Live): Planned =>
       return ok([{ kind: 'manual', ...change.manual }]);
     case 'addPhoto':
       return ok([{ kind: 'photo', ...change.photo }]);
+    case 'correctPhoto':
+      return correction(live, change.id, { kind: 'photo', ...change.photo });
     case 'addRate':
       return ok([{ kind: 'rate', ...change.rate }]);
     case 'addProgress':

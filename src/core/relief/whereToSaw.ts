@@ -48,6 +48,8 @@ export const whereToSaw = (
       ? { member: member.id, fromIn: low, toIn: high, clearIn, why }
       : { member: member.id, fromIn: null, toIn: null, clearIn, why: 'no-room-clear-of-both-cuts' };
   };
+  if (member.guessed)
+    return { member: member.id, fromIn: null, toIn: null, clearIn, why: 'place-of-a-cluster-guessed' };
   if (tier === 'sound') return place(first, last, 'own-splice-of-a-sound-tube');
   if (replaced) return place(first, last, 'whole-tube-is-scrap');
   const extents = findings.flatMap((f) => {

@@ -31,6 +31,7 @@ export const sawWhys = [
   'own-splice-of-a-sound-tube',
   'no-room-clear-of-both-cuts',
   'place-of-damage-not-given',
+  'place-of-a-cluster-guessed',
 ] as const;
 export type SawWhy = (typeof sawWhys)[number];
 

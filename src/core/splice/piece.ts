@@ -89,6 +89,7 @@ export const pieceOf = (
     looks: dot(cross(twelve, three), sub(axis[1], axis[0])) > 0 ? 1 : -1,
     damage: damageOf(member, findings),
     scope: scopeHere(member, disposition, manual),
+    ...(member.guessed ? { guessed: member.guessed } : {}),
   };
 };
 

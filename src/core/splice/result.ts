@@ -181,7 +181,7 @@ export interface Design {
   readonly closed: readonly Scope[];
   /** Never empty when it does not fit and is not closed. */
   readonly failing: readonly Failing[];
-  /** What is missing to say: `damage`, `alongIn`, `patch-overlap`, `stock`, `runs-through` … */
+  /** What is missing to say: `damage`, `alongIn`, `patch-overlap`, `stock`, `runs-through`, `place-guessed:CLUSTER` … */
   readonly missing: readonly string[];
   readonly rules: readonly RuleHeld[];
   readonly sleeve: SleeveChoice | null;
@@ -214,6 +214,8 @@ export interface Piece {
   /** Place from `from`; null: not known. */
   readonly damage: Damage | null;
   readonly scope: readonly Scope[];
+  /** Ends whose place in the model is a guess: no length along the tube is given until they are measured. */
+  readonly guessed?: readonly string[];
 }
 
 /** What is to be cut out or covered. */

@@ -94,5 +94,10 @@ export const splice = (
     const member = truss.members.find((m) => m.id === row.member)!;
     return tubeIssues(row.member, wishOf(member, manual), row.designs);
   });
-  return { members, issues: [...tableIssues(manual), ...wishIssues(manual), ...ofTubes] };
+  const ofGuesses = members.flatMap(({ member: id, piece }) =>
+    piece.guessed
+      ? [issue('length-rests-on-a-guess', id, { id, clusters: piece.guessed }, 'measure-them-up')]
+      : [],
+  );
+  return { members, issues: [...tableIssues(manual), ...wishIssues(manual), ...ofTubes, ...ofGuesses] };
 };

@@ -124,7 +124,9 @@ const rowOf = (
   const left = fit && leftAfter(fit, log, Math.max(0, readAt));
   const goOn = pushes.length > 0 && fit && left !== null && says !== 'stop' && says !== 'straight';
   const next = goOn ? nextPush(fit, left, pushes.length + 1, { ...bench, yieldPsi }) : null;
-  const setups = asFound && stopped.length === 0 ? setUps(asFound, bench) : [];
+  // a chord nobody measured is the length between two guesses
+  const guessed = member.guessed !== undefined && asFound === described && bow?.chordIn === undefined;
+  const setups = asFound && stopped.length === 0 && !guessed ? setUps(asFound, bench) : [];
   const reversals = pushes.filter((p) => p.reversal).length;
   const edges = log.epochs.some((e) => e.edges.length > 0);
   const cautions = [
@@ -132,7 +134,8 @@ const rowOf = (
     ...(pushes.length > 0 && !fitNow ? ['not-read-since-push'] : []),
     ...(fit && !fit.allRound ? ['one-side-read'] : []),
     ...(log.pushes.some((p) => p.entry.clock === undefined) ? ['ram-side-not-noted'] : []),
-    ...(asFound && asFound.bowIn.value > 1 / 64 && setups.length === 0 && stopped.length === 0
+    ...(guessed ? ['length-guessed'] : []),
+    ...(asFound && !guessed && asFound.bowIn.value > 1 / 64 && setups.length === 0 && stopped.length === 0
       ? ['no-set-up-fits']
       : []),
   ];

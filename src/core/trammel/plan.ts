@@ -133,6 +133,7 @@ const chosenFor = (
       from: line.from.id,
       to: line.to.id,
       lengthIn: line.lengthIn,
+      ...(line.from.assumed || line.to.assumed ? { guessed: true as const } : {}),
       purpose,
       redundancy,
       leastSeenIn: redundancy < UNCHECKED ? null : (NONCENTRAL * stdIn) / Math.sqrt(redundancy),

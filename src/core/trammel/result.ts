@@ -111,6 +111,8 @@ export interface PlannedReading {
   readonly from: string;
   readonly to: string;
   readonly lengthIn: number;
+  /** An end stands where it was guessed: the length is for planning only, and is not shown. */
+  readonly guessed?: true;
   /** Needed to fix the shape, or a spare that lets a misreading show. */
   readonly purpose: 'fixes' | 'spare';
   readonly redundancy: number;

@@ -118,7 +118,9 @@ export const membersOf = (
     }
     const free = row?.ends ?? (model.joints === 'pinned' ? (['ball', 'ball'] as const) : undefined);
     const [endFrom, endTo] = free ?? (['welded', 'welded'] as const);
+    const guessed = [a, b].filter((c) => c.assumed).map((c) => c.id);
     members.push({
+      ...(guessed.length > 0 ? { guessed } : {}),
       ...{ id, from, to, ...position, lengthIn, ...(tube ? { tube } : {}), material, section },
       ends: row && row.from !== from ? [endTo, endFrom] : [endFrom, endTo],
       fixity: row?.fixity ?? 1,

@@ -49,6 +49,8 @@ export interface Member {
   readonly side: 'L' | 'R' | 'C';
   /** True distance between its clusters. */
   readonly lengthIn: number;
+  /** Its ends whose place is a guess: no length of it may be worked to until they are measured. */
+  readonly guessed?: readonly string[];
   readonly tube?: Tube;
   readonly material: string;
   readonly section: Section;

@@ -60,8 +60,8 @@ export const membersTable = (showing: Showing): Table => {
           title: 'Length true',
           unit: lengthUnit(units),
           align: 'right',
-          text: (member) => showBareLength(member.lengthIn, units),
-          raw: (member) => rawLength(member.lengthIn, units),
+          text: (member) => (member.guessed ? 'not measured' : showBareLength(member.lengthIn, units)),
+          raw: (member) => (member.guessed ? null : rawLength(member.lengthIn, units)),
         },
         {
           id: 'looked',

@@ -49,6 +49,7 @@ const shareText = (share: number): string =>
 const placeWords = ({ member, fromIn, toIn, clearIn, why }: WhereToSaw, units: Units): string => {
   const end = member.split('-')[0];
   const clear = `${showLength(clearIn, units)} clear of both finished cuts`;
+  if (why === 'place-of-a-cluster-guessed') return `${member}: ${sawWhyWords[why]}`;
   if (fromIn === null || toIn === null) return `${member}: no place keeps ${clear}`;
   const place =
     toIn - fromIn < 1 / 64

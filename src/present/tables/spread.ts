@@ -138,8 +138,8 @@ export const planTable = ({ assessment, units }: Showing): Table =>
           title: 'As drawn, true',
           unit: lengthUnit(units),
           align: 'right',
-          text: (row) => showBareLength(row.lengthIn, units),
-          raw: (row) => rawLength(row.lengthIn, units),
+          text: (row) => (row.guessed ? 'not known' : showBareLength(row.lengthIn, units)),
+          raw: (row) => (row.guessed ? null : rawLength(row.lengthIn, units)),
         },
         {
           id: 'purpose',

@@ -62,6 +62,7 @@ const atEnd = {
   'ends-not-known': 'what the tube meets at',
   'runs-through': 'where to part it: the tube runs through at',
   'cope-misses': 'a cope: the tube stands wider than what it meets at',
+  'place-guessed': 'lengths, which stay closed until it is measured: so far guessed is the place of',
 } as const;
 
 /** What is still missing to decide: "depth", "close look for cracks …", by the name core gives it. */
@@ -85,7 +86,7 @@ export const missingWay = ({ name }: Pick<Missing, 'name'>): 'finding' | 'manual
     ? 'look'
     : name.startsWith('manual:') || name.startsWith('patch-') || name === 'stock'
       ? 'manual'
-      : /^(ends-not-known|runs-through|cope-misses|material)/.test(name)
+      : /^(ends-not-known|runs-through|cope-misses|place-guessed|material)/.test(name)
         ? 'model'
         : 'finding';
 

@@ -1,10 +1,8 @@
 import type { JobRecord, RecordKind } from '../../core/job/jobSchema.ts';
 import type { Conflict, Joining } from '../../core/job/joining.ts';
-import { jsonText } from '../../core/job/jsonText.ts';
-import { showLength, showTime, type Units } from '../show.ts';
-import { choiceWords, damageTags } from '../tags.ts';
-import { findingPlace, findingSize } from './findings.ts';
+import { showTime, type Units } from '../show.ts';
 import { countWords } from './names.ts';
+import { contentWords } from './recordContent.ts';
 
 const kindWords = {
   look: 'look',
@@ -36,33 +34,10 @@ export const comesWords = ({ comes, comesInAll }: Joining): string =>
         .map(([kind, n]) => countWords(n, kindWords[kind], kindsWords[kind]))
         .join(', ');
 
-const stamped = new Set(['kind', 'id', 'by', 'at', 'device', 'replaces', 'withdraws', 'typed']);
-
-const rest = (record: JobRecord): string =>
-  jsonText(Object.fromEntries(Object.entries(record).filter(([key]) => !stamped.has(key)))).slice(0, 300);
-
-const content = (record: JobRecord, units: Units): string => {
-  if (record.withdraws !== undefined) return `takes out record ${record.withdraws.slice(0, 8)}`;
-  switch (record.kind) {
-    case 'finding':
-      return [damageTags[record.damage].word, findingSize(record, units), findingPlace(record, units)]
-        .filter((part) => part !== '')
-        .join(', ');
-    case 'decision':
-      return `${choiceWords[record.choice]}${record.reason ? `: ${record.reason}` : ''}`;
-    case 'reading':
-      return `${record.ends.map(({ cluster }) => cluster).join(' to ')}${record.lengthIn === undefined ? '' : ` ${showLength(record.lengthIn, units, 64)}`}`;
-    case 'note':
-      return record.words;
-    default:
-      return rest(record);
-  }
-};
-
 /** A record in words, as two tablets' versions of it are laid side by side. */
-export const recordWords = (record: JobRecord, units: Units): string => {
+export const recordWords = (record: JobRecord, units: Units, others: readonly JobRecord[] = []): string => {
   const of = 'of' in record && typeof record.of === 'string' ? ` on ${record.of}` : '';
-  return `${kindWords[record.kind]}${of}: ${content(record, units)}`;
+  return `${kindWords[record.kind]}${of}: ${contentWords(record, units, others)}`;
 };
 
 export const whoWords = ({ by, at, device }: JobRecord): string => `${by}, ${showTime(at)}, ${device}`;

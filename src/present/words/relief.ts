@@ -63,6 +63,7 @@ export const sawWhyWords = {
   'own-splice-of-a-sound-tube': 'where the splice of this sound tube would sit',
   'no-room-clear-of-both-cuts': 'no room clear of both finished cuts',
   'place-of-damage-not-given': 'the place of the damage is not given',
+  'place-of-a-cluster-guessed': 'an end of it stands where it was guessed: measure it first',
 } as const satisfies Record<SawWhy, string>;
 
 export const targetNoteWords = {

@@ -67,6 +67,8 @@ export const straightenCautions: Readonly<Record<string, string>> = {
   'not-read-since-push': 'Not read since the last push: read the straight edge before you push again.',
   'one-side-read': 'Read from one side only: read a quarter turn round as well.',
   'ram-side-not-noted': 'A push is logged without the side the ram stood on: reversals cannot be counted.',
+  'length-guessed':
+    'No set-up is given: an end of the tube stands where it was guessed. Measure the chord of the bow, or the clusters.',
   'no-set-up-fits': 'No set-up takes this bow out without a hinge: it wants another way.',
 };
 

@@ -67,6 +67,82 @@ describe('a rough truss', () => {
     expect(trammel.spread ?? []).toEqual([]);
   });
 
+  // Every figure a saw, a press or a file would follow; the walk-round, counts and price do not need one.
+  describe('with repairs decided on it', () => {
+    const stamp = (n: number) => ({ id: `r${n}`, by: 'A', at: `2026-01-01T00:00:0${n}Z`, device: 'd' });
+    const jobOn = (on: typeof model) => ({
+      ...jobFromModel(on, 'Rough'),
+      records: [
+        {
+          ...{ kind: 'finding', damage: 'bow', of: 'U2L-U3L', origin: 'mishap', depthIn: 0.5, alongIn: 4 },
+          ...{ place: { from: 'U2L', atIn: 11 }, clock: 12, ...stamp(1) },
+        },
+        {
+          ...{
+            kind: 'finding',
+            damage: 'dent',
+            of: 'L3R-L4R',
+            origin: 'mishap',
+            depthIn: 0.06,
+            alongIn: 0.5,
+          },
+          ...{ place: { from: 'L3R', atIn: 11 }, ...stamp(2) },
+        },
+        {
+          ...{ kind: 'finding', damage: 'break', of: 'U4R-L4R', origin: 'mishap', gapIn: 0.1 },
+          ...{ place: { from: 'U4R', atIn: 10 }, ...stamp(3) },
+        },
+        { kind: 'decision', of: 'U2L-U3L', choice: 'splice', reason: 'x', ...stamp(4) },
+        { kind: 'decision', of: 'L3R-L4R', choice: 'splitSleeve', reason: 'x', ...stamp(5) },
+        { kind: 'decision', of: 'U4R-L4R', choice: 'replace', reason: 'x', ...stamp(6) },
+      ],
+    });
+    const at = (on: typeof model) => assess(jobOn(on) as never);
+    const measured = {
+      ...model,
+      stations: model.stations.map((row) => ({ ...row, origin: 'measured' as const })),
+    };
+    const [rough, known] = [at(model), at(measured)];
+
+    it('closes splice, template, cut list, saw and press lengths, each with its reason', () => {
+      expect(rough.splice.members.map((row) => row.member)).toEqual(['U2L-U3L', 'L3R-L4R', 'U4R-L4R']);
+      for (const { member, designs, piece } of rough.splice.members) {
+        expect(piece.guessed).toEqual(member.split('-'));
+        for (const design of designs) {
+          expect(design.plan, `${member} ${design.method}`).toBe(null);
+          if (design.fits === 'cannotSay')
+            expect(design.missing.filter((name) => name.startsWith('place-guessed'))).toHaveLength(2);
+        }
+      }
+      expect(rough.splice.issues.map((one) => one.code)).toEqual(Array(3).fill('length-rests-on-a-guess'));
+      expect(rough.takeoff.stock).toEqual([]);
+      expect(rough.plan.steps.flatMap((s) => s.materials.flatMap((m) => m.lengthIn ?? []))).toEqual([]);
+      expect(rough.straighten.members.flatMap((row) => row.setups)).toEqual([]);
+      expect(rough.straighten.members.flatMap((row) => row.cautions)).toContain('length-guessed');
+      expect(rough.disposition.rows.flatMap((row) => row.room ?? [])).toEqual([]);
+      const saws = rough.relief.targets.flatMap((t) => [...t.candidates, ...t.soundTubes]);
+      expect(saws.length).toBeGreaterThan(0);
+      for (const { whereToSaw } of saws)
+        expect([whereToSaw.fromIn, whereToSaw.why]).toEqual([null, 'place-of-a-cluster-guessed']);
+      expect(rough.trammel.plan!.readings.every((r) => r.guessed)).toBe(true);
+    });
+
+    it('leaves walk-round, counts, order of work and price range as they are with every place measured', () => {
+      expect(rough.coverage).toEqual(known.coverage);
+      expect(rough.estimate.known.likelyH.value).toBeGreaterThan(0);
+      expect(rough.estimate.known).toEqual(known.estimate.known);
+      expect(rough.plan.steps.map((s) => s.id)).toEqual(known.plan.steps.map((s) => s.id));
+    });
+
+    it('opens them again once the clusters are measured', () => {
+      expect(known.splice.members.flatMap((row) => row.designs.filter((d) => d.plan)).length).toBeGreaterThan(
+        2,
+      );
+      expect(known.takeoff.stock.length).toBeGreaterThan(0);
+      expect(known.splice.issues).toEqual([]);
+    });
+  });
+
   it.each([
     [{ stations: 1 }, 'stations'],
     [{ stations: 7.5 }, 'stations'],
