@@ -1,11 +1,9 @@
-import { type KeyboardEvent, type PointerEvent, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, useId, useState } from 'react';
 import type { PhotoMark } from '../../core/job/jobSchema.ts';
 import { Shot } from '../parts/Shot.tsx';
+import { markerText } from '../text/photos.ts';
 
-const tools = { arrow: 'Arrow', ring: 'Ring', text: 'Words' } as const satisfies Record<
-  PhotoMark['mark'],
-  string
->;
+const tools: readonly PhotoMark['mark'][] = ['arrow', 'ring', 'text'];
 type Spot = readonly [number, number];
 const inside = (share: number): number => Math.min(1, Math.max(0, share));
 const STEP = 0.02;
@@ -15,6 +13,9 @@ const steps: Readonly<Record<string, Spot>> = {
   ArrowUp: [0, -STEP],
   ArrowDown: [0, STEP],
 };
+
+const takeOff = ({ mark, words }: PhotoMark, place: number): string =>
+  mark === 'text' ? markerText.takeOffWords(words ?? '') : markerText.takeOff(markerText.tools[mark], place);
 
 /**
  * Marks on a photo: two touches for an arrow (tail, point) or a ring (middle, rim), one for words. By keyboard a cross
@@ -29,6 +30,7 @@ export const PhotoMarker = ({
   readonly marks: readonly PhotoMark[];
   readonly onMarks: (marks: readonly PhotoMark[]) => void;
 }) => {
+  const field = useId();
   const [tool, setTool] = useState<PhotoMark['mark']>('ring');
   const [words, setWords] = useState('');
   const [first, setFirst] = useState<Spot | null>(null);
@@ -56,22 +58,11 @@ export const PhotoMarker = ({
     event.preventDefault();
     event.stopPropagation();
   };
-  const asks =
-    tool === 'text'
-      ? words.trim() === ''
-        ? 'Write the words first, then touch where they go.'
-        : 'Touch where the words go.'
-      : first
-        ? tool === 'arrow'
-          ? 'Touch where it points.'
-          : 'Touch its rim.'
-        : tool === 'arrow'
-          ? 'Touch where the arrow begins.'
-          : 'Touch the middle of the ring.';
+  const asks = markerText.asks(tool, tool === 'text' ? words.trim() !== '' : first !== null);
   return (
     <div className="stack tight">
       <div className="row">
-        {(Object.keys(tools) as PhotoMark['mark'][]).map((one) => (
+        {tools.map((one) => (
           <button
             key={one}
             type="button"
@@ -81,18 +72,15 @@ export const PhotoMarker = ({
               setFirst(null);
             }}
           >
-            {tools[one]}
+            {markerText.tools[one]}
           </button>
         ))}
-        <button type="button" disabled={marks.length === 0} onClick={() => onMarks(marks.slice(0, -1))}>
-          Take off the last
-        </button>
       </div>
       {tool === 'text' && (
         <div className="field">
-          <label htmlFor="mark-words">Words on the photo</label>
+          <label htmlFor={field}>{markerText.words}</label>
           <input
-            id="mark-words"
+            id={field}
             type="text"
             maxLength={60}
             value={words}
@@ -107,17 +95,29 @@ export const PhotoMarker = ({
         role="button"
         tabIndex={0}
         data-marking="true"
-        aria-label={`Photo to mark. ${asks} Arrow keys move the cross, Enter touches.`}
+        aria-label={markerText.pictureNamed(asks)}
         onPointerDown={pointed}
         onKeyDown={keyed}
       >
-        <Shot address={address} words="Photo to mark" marks={marks}>
+        <Shot address={address} words={markerText.picture} marks={marks}>
           {(tall) => {
             const [x, y] = [cross[0] * 1000, cross[1] * tall];
             return <path className="cross" d={`M${x - 24} ${y}h48M${x} ${y - 24}v48`} />;
           }}
         </Shot>
       </div>
+      {marks.length > 0 && (
+        <ul className="row" aria-label={markerText.marks}>
+          {marks.map((mark, k) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: marks have no name of their own
+            <li key={k}>
+              <button type="button" onClick={() => onMarks(marks.toSpliced(k, 1))}>
+                {takeOff(mark, marks.slice(0, k + 1).filter((one) => one.mark === mark.mark).length)}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
     </div>
   );
 };

@@ -1,5 +1,5 @@
 import { useEffect, useId, useState } from 'react';
-import type { Photo, PhotoMark } from '../../core/job/jobSchema.ts';
+import type { Photo } from '../../core/job/jobSchema.ts';
 import { hashOf } from '../../present/backup.ts';
 import { showTime } from '../../present/show.ts';
 import { damageTags } from '../../present/tags.ts';
@@ -8,13 +8,20 @@ import { Shot, usePhoto } from '../parts/Shot.tsx';
 import { asJpeg } from '../photoFile.ts';
 import { keepPhotos } from '../photos.ts';
 import type { AtOnce } from '../state/answer.ts';
-import { PhotoMarker } from './PhotoMarker.tsx';
+import { photosText as text } from '../text/photos.ts';
+import { PhotoForm, type Said } from './PhotoForm.tsx';
 
 interface Draft {
   readonly bytes: Uint8Array;
   readonly hash: string;
   readonly address: string;
 }
+
+/** What is said of a picture as it goes into a record; nothing said leaves no empty field. */
+const saidOf = ({ marks, ...rest }: Said) => ({
+  ...rest,
+  ...(marks.length === 0 ? {} : { marks: [...marks] }),
+});
 
 /** Photos of one tube or cluster: those there are, and one more from the camera or a file. */
 export const Photos = ({ now, id }: { readonly now: AtOnce; readonly id: string }) => {
@@ -27,7 +34,7 @@ export const Photos = ({ now, id }: { readonly now: AtOnce; readonly id: string 
   const take = async (file: File | undefined): Promise<void> => {
     if (!file) return;
     const bytes = await asJpeg(file);
-    setWrong(bytes ? '' : `"${file.name}" is no picture that this browser can read. Use a JPEG or PNG.`);
+    setWrong(bytes ? '' : text.noPicture(file.name));
     if (bytes)
       setDraft({
         bytes,
@@ -35,9 +42,15 @@ export const Photos = ({ now, id }: { readonly now: AtOnce; readonly id: string 
         address: URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type: 'image/jpeg' })),
       });
   };
+  const record = async ({ bytes, hash }: Draft, said: Said): Promise<void> => {
+    // The bytes go first: a record never names a photo that is not kept.
+    if (!(await keepPhotos(new Map([[hash, bytes]])))) return;
+    if (savePhoto({ of: id, hash, ...saidOf(said) })) setDraft(null);
+  };
+  const first = now.coverage.findings.find((finding) => finding.of === id)?.id;
   return (
-    <section className="stack tight" aria-label={`Photos of ${id}`}>
-      <h3>Photos{photos.length > 0 ? `: ${photos.length}` : ''}</h3>
+    <section className="stack tight" aria-label={text.section(id)}>
+      <h3>{text.title(photos.length)}</h3>
       {photos.length > 0 && (
         <ul className="shots">
           {photos.map((photo) => (
@@ -46,11 +59,20 @@ export const Photos = ({ now, id }: { readonly now: AtOnce; readonly id: string 
         </ul>
       )}
       {draft ? (
-        <NewPhoto now={now} id={id} draft={draft} onDone={() => setDraft(null)} />
+        <PhotoForm
+          now={now}
+          of={id}
+          address={draft.address}
+          said={{ marks: [], ...(first === undefined ? {} : { finding: first }) }}
+          record={text.record}
+          note={text.notKept}
+          onRecord={(said) => void record(draft, said)}
+          onLeave={() => setDraft(null)}
+        />
       ) : (
         <div className="row">
           <label className="pressable" htmlFor={`${field}-camera`}>
-            Take a photo
+            {text.take}
             <input
               id={`${field}-camera`}
               className="unseen"
@@ -61,7 +83,7 @@ export const Photos = ({ now, id }: { readonly now: AtOnce; readonly id: string 
             />
           </label>
           <label className="pressable" htmlFor={`${field}-file`}>
-            Photo from a file
+            {text.fromFile}
             <input
               id={`${field}-file`}
               className="unseen"
@@ -86,98 +108,66 @@ const findingWords = (now: AtOnce, finding: string | undefined): string => {
   return found ? damageTags[found.damage].word : '';
 };
 
+/** A recorded photo. Its marks and words are corrected by a new record, so that undo gives the earlier ones back. */
 const Taken = ({ photo, now }: { readonly photo: Photo; readonly now: AtOnce }) => {
   const address = usePhoto(photo.hash);
-  const of = [findingWords(now, photo.finding), photo.looking ?? ''].filter((part) => part !== '').join('; ');
-  const words = `Photo of ${photo.of}${of === '' ? '' : `: ${of}`}`;
+  const [changing, setChanging] = useState(false);
+  const { of, hash, finding, looking, marks = [] } = photo;
+  const shows = [findingWords(now, finding), looking ?? ''].filter((part) => part !== '').join('; ');
+  const words = text.photoOf(of, shows);
+  if (changing && address)
+    return (
+      <li>
+        <PhotoForm
+          now={now}
+          of={of}
+          address={address}
+          said={{
+            marks,
+            ...(finding === undefined ? {} : { finding }),
+            ...(looking === undefined ? {} : { looking }),
+          }}
+          record={text.recordCorrected}
+          note={text.corrected}
+          onRecord={(said) => {
+            if (savePhoto({ of, hash, ...saidOf(said) }, photo.id)) setChanging(false);
+          }}
+          onLeave={() => setChanging(false)}
+        />
+      </li>
+    );
   return (
     <li className="stack tight">
       {address ? (
-        <a className="shot" href={address} target="_blank" rel="noreferrer" aria-label={`${words}, in full`}>
-          <Shot address={address} words={words} marks={photo.marks ?? []} />
+        <a className="shot" href={address} target="_blank" rel="noreferrer" aria-label={text.inFull(words)}>
+          <Shot address={address} words={words} marks={marks} />
         </a>
       ) : (
-        <p className="small">{address === null ? '…' : 'The bytes of this photo are not on this device.'}</p>
+        <p className="small">{address === null ? '…' : text.bytesMissing}</p>
       )}
       <span className="small soft">
-        {of === '' ? '' : `${of}; `}
-        {photo.by}, {showTime(photo.at)}
+        {[shows, `${photo.by}, ${showTime(photo.at)}`].filter((part) => part !== '').join('; ')}
       </span>
-      <button
-        type="button"
-        className="link"
-        aria-label={`Remove: ${words}`}
-        onClick={() => removeRecord(photo.id, `Photo of ${photo.of} removed`)}
-      >
-        Remove
-      </button>
+      <span className="row">
+        {address && (
+          <button
+            type="button"
+            className="link"
+            aria-label={text.correctNamed(words)}
+            onClick={() => setChanging(true)}
+          >
+            {text.correct}
+          </button>
+        )}
+        <button
+          type="button"
+          className="link"
+          aria-label={text.removeNamed(words)}
+          onClick={() => removeRecord(photo.id, text.removed(of))}
+        >
+          {text.remove}
+        </button>
+      </span>
     </li>
-  );
-};
-
-const NewPhoto = ({
-  now,
-  id,
-  draft,
-  onDone,
-}: {
-  readonly now: AtOnce;
-  readonly id: string;
-  readonly draft: Draft;
-  readonly onDone: () => void;
-}) => {
-  const [marks, setMarks] = useState<readonly PhotoMark[]>([]);
-  const findings = now.coverage.findings.filter((finding) => finding.of === id);
-  const [finding, setFinding] = useState(findings[0]?.id ?? '');
-  const [looking, setLooking] = useState('');
-  const record = async (): Promise<void> => {
-    // The bytes go first: a record never names a photo that is not kept.
-    if (!(await keepPhotos(new Map([[draft.hash, draft.bytes]])))) return;
-    const taken = savePhoto({
-      of: id,
-      hash: draft.hash,
-      ...(finding === '' ? {} : { finding }),
-      ...(looking.trim() === '' ? {} : { looking: looking.trim() }),
-      ...(marks.length === 0 ? {} : { marks: [...marks] }),
-    });
-    if (taken) onDone();
-  };
-  return (
-    <div className="stack tight">
-      <PhotoMarker address={draft.address} marks={marks} onMarks={setMarks} />
-      <div className="fields">
-        <div className="field">
-          <label htmlFor="photo-finding">Shows</label>
-          <select id="photo-finding" value={finding} onChange={(e) => setFinding(e.target.value)}>
-            <option value="">{id} as it is</option>
-            {findings.map((one) => (
-              <option key={one.id} value={one.id}>
-                {damageTags[one.damage].word}
-              </option>
-            ))}
-          </select>
-        </div>
-        <div className="field">
-          <label htmlFor="photo-looking">Looking</label>
-          <input
-            id="photo-looking"
-            type="text"
-            maxLength={200}
-            placeholder="from below, aft"
-            value={looking}
-            onChange={(e) => setLooking(e.target.value)}
-          />
-        </div>
-      </div>
-      <div className="row">
-        <button type="button" className="main" onClick={() => void record()}>
-          Record the photo
-        </button>
-        <button type="button" onClick={onDone}>
-          Leave it
-        </button>
-      </div>
-      <p className="small soft">Place and camera data of the file are not kept.</p>
-    </div>
   );
 };

@@ -102,6 +102,26 @@ describe('edit', () => {
     });
   });
 
+  it('corrects the marks of a photo by a new record of the same picture', () => {
+    const photo = { of: 'U1L-U2L', hash: 'ab'.repeat(32) };
+    const ring = { mark: 'ring', at: [0.5, 0.5], to: [0.6, 0.5] } as const;
+    const job = made(
+      fresh,
+      { kind: 'addPhoto', photo: { ...photo, marks: [{ ...ring, at: [0.1, 0.1], to: [0.2, 0.1] }] } },
+      {
+        kind: 'correctPhoto',
+        id: 'n0',
+        photo: { ...photo, marks: [{ ...ring, at: [0.5, 0.5], to: [0.6, 0.5] }] },
+      },
+    );
+    expect(job.records).toHaveLength(2);
+    expect(standing(job.records).photos).toMatchObject([
+      { hash: photo.hash, replaces: 'n0', marks: [{ mark: 'ring', at: [0.5, 0.5] }] },
+    ]);
+    const bow = { kind: 'correctPhoto', id: 'nothing', photo } as const;
+    expect(tried(job, bow)).toMatchObject({ ok: false, issues: [{ code: 'not-standing' }] });
+  });
+
   it('withdraws a whole entry, so that no earlier value comes back', () => {
     const corrected = made(fresh, bow, {
       kind: 'correctFinding',
