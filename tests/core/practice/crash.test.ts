@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Assessment } from '../../../src/core/assessment.ts';
 import { jobFromModel } from '../../../src/core/job/jobFromModel.ts';
+import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { merge } from '../../../src/core/job/merge.ts';
 import { readJob } from '../../../src/core/job/read.ts';
 import { standing } from '../../../src/core/job/standing.ts';
@@ -13,7 +15,7 @@ import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { checkAgainstTruss } from '../../../src/core/walkRound/checkAgainstTruss.ts';
 import { expectNear } from '../../kit/near.ts';
 import { soak } from '../../kit/soak.ts';
-import { assessed, called, lookRecord, madeOf, modelNames, modelOf, withRecords } from './kit.ts';
+import { assessed, called, judgeOn, lookRecord, madeOf, modelNames, modelOf, withRecords } from './kit.ts';
 
 const LONG = 3_600_000;
 
@@ -39,8 +41,24 @@ const chordOfBow = (depthIn: number, lengthIn: number): number => {
   return low;
 };
 
+interface Judged {
+  readonly mine: Assessment;
+  readonly truth: Assessment;
+}
+type Judge = (job: Job, exercise: Exercise) => Judged;
+
+/** Both jobs of a round through `assess`; the truth of an exercise is the same for every player. */
+const judgeOf = (): Judge => {
+  const judge = judgeOn();
+  let latest: { readonly of: Exercise; readonly truth: Assessment } | undefined;
+  return (job, exercise) => {
+    if (latest?.of !== exercise) latest = { of: exercise, truth: judge(truthJob(job, exercise)) };
+    return { mine: judge(job), truth: latest.truth };
+  };
+};
+
 /** A player who knows the truth: eye first, then the plainest way that shows it, then the call as read. */
-const perfect = (exercise: Exercise, model: ReturnType<typeof modelOf>): Round => {
+const perfect = (exercise: Exercise, model: ReturnType<typeof modelOf>, judged: Judge): Round => {
   const truss = expandTruss(model);
   const job = exerciseJob(model, exercise, 'Round');
   const records = [];
@@ -69,13 +87,12 @@ const perfect = (exercise: Exercise, model: ReturnType<typeof modelOf>): Round =
       }
     }
   }
-  const mine = assessed(withRecords(job, records));
-  const truth = assessed(truthJob(job, exercise));
+  const { mine, truth } = judged(withRecords(job, records), exercise);
   return scoreRound(exercise, truss, records, mine, truth);
 };
 
 /** A player who strips and penetrant-tests whatever comes first, and calls what he likes. */
-const careless = (exercise: Exercise, model: ReturnType<typeof modelOf>): Round => {
+const careless = (exercise: Exercise, model: ReturnType<typeof modelOf>, judged: Judge): Round => {
   const truss = expandTruss(model);
   const job = exerciseJob(model, exercise, 'Round');
   const hurt = new Set(exercise.truth.findings.map((f) => f.of));
@@ -85,13 +102,8 @@ const careless = (exercise: Exercise, model: ReturnType<typeof modelOf>): Round 
     .map((m, k) => lookRecord({ of: m.id, method: 'penetrant', finishRemoved: k % 2 === 0 }, k));
   const call = called({ ...exercise.truth.findings[0]!, of: sound[0]!.id, place: undefined } as never, 90);
   const records = [...looks, call];
-  return scoreRound(
-    exercise,
-    truss,
-    records,
-    assessed(withRecords(job, records)),
-    assessed(truthJob(job, exercise)),
-  );
+  const { mine, truth } = judged(withRecords(job, records), exercise);
+  return scoreRound(exercise, truss, records, mine, truth);
 };
 
 const runs = soak(1000);
@@ -121,15 +133,15 @@ describe('seeded crashes', () => {
     LONG,
   );
 
-  const few = runs === 1000 ? 1000 : 8;
   it(
-    `seeds 0…${few - 1}: the truth stands in assess as it was made`,
+    `seeds 0…${runs - 1}: the truth stands in assess as it was made`,
     () => {
-      for (let k = 0; k < few; k++) {
+      const judges = models.map(() => judgeOn());
+      for (let k = 0; k < runs; k++) {
         const [name, model] = models[k % models.length]!;
         const exercise = madeOf(model, `${k}`, level(k));
         const job = exerciseJob(model, exercise, 'Round');
-        const truth = assessed(truthJob(job, exercise));
+        const truth = judges[k % models.length]!(truthJob(job, exercise));
         const where = `${name} seed ${k}`;
         expect(truth.coverage.findings.map((f) => f.id).toSorted(), where).toEqual(
           exercise.truth.findings.map((f) => f.id),
@@ -149,18 +161,18 @@ describe('seeded crashes', () => {
     LONG,
   );
 
-  // five assessments a seed: a fifth of the seeds, so that the soak ends
-  const played = runs === 1000 ? 200 : 8;
   it(
-    `seeds 0…${played - 1}: a player who sees everything has full marks, a careless one has not`,
+    `seeds 0…${runs - 1}: a player who sees everything has full marks, a careless one has not`,
     () => {
-      for (let k = 0; k < played; k++) {
+      const judges = models.map(judgeOf);
+      for (let k = 0; k < runs; k++) {
         const [name, model] = models[k % models.length]!;
+        const judged = judges[k % models.length]!;
         const exercise = madeOf(model, `${k}`, level(k));
-        const best = perfect(exercise, model);
+        const best = perfect(exercise, model, judged);
         expect(best.marked.misses, `${name} seed ${k}`).toEqual([]);
         expect(fullMarks(best), `${name} seed ${k} ${JSON.stringify(best.shares)}`).toBe(true);
-        const worst = careless(exercise, model);
+        const worst = careless(exercise, model, judged);
         expect(fullMarks(worst), `${name} seed ${k}`).toBe(false);
         expect(worst.marked.falseCalls.length, `${name} seed ${k}`).toBe(1);
         expect(worst.wasted.length, `${name} seed ${k}`).toBeGreaterThan(0);
@@ -168,6 +180,17 @@ describe('seeded crashes', () => {
     },
     LONG,
   );
+
+  it('seeds 0…5: what the players are marked by is what the whole assess gives', () => {
+    for (let k = 0; k < 6; k++) {
+      const model = models[k % models.length]![1];
+      const exercise = madeOf(model, `${k}`, level(k));
+      const job = truthJob(exerciseJob(model, exercise, 'Round'), exercise);
+      const [quick, whole] = [judgeOn()(job), assessed(job)];
+      for (const part of ['coverage', 'disposition', 'loadPath'] as const)
+        expect(quick[part], `seed ${k} ${part}`).toEqual(whole[part]);
+    }
+  });
 
   // geometry of the arc, summed in short pieces; a box held by nothing else than its tubes follows a short longeron
   it('moves clusters nearer by what a bow takes up, where nothing else holds them apart', () => {

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { assess } from '../../../src/core/assess.ts';
+import { assess, rememberingStages, type Stages } from '../../../src/core/assess.ts';
 import type { Assessment } from '../../../src/core/assessment.ts';
 import type { Finding, Job, JobRecord } from '../../../src/core/job/jobSchema.ts';
 import type { Model } from '../../../src/core/job/modelSchema.ts';
@@ -45,3 +45,20 @@ export const withRecords = (job: Job, records: readonly JobRecord[]): Job => ({
 });
 
 export const assessed = (job: Job): Assessment => assess(job);
+
+/**
+ * `assess` of many jobs on one model, for players by the thousand: what stands behind the model alone is worked once,
+ * and stages that marking does not read are left out. A test holds its answers against the whole `assess`.
+ */
+export const judgeOn = (): ((job: Job) => Assessment) => {
+  const stages = rememberingStages();
+  const idle = (() => ({ members: [], targets: [], steps: [] })) as never;
+  const use: Stages = {
+    ...stages,
+    measuringPlan: (truss) => stages.measuringPlan(truss, nothing, nothing),
+    holdPoints: () => ({ holds: [], issues: [] }),
+    ...{ relief: idle, straighten: idle, splice: idle, plan: idle, takeoff: idle, estimate: idle },
+  };
+  return (job) => assess(job, {}, use);
+};
+const nothing: readonly never[] = [];
