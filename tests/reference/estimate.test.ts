@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { seeded } from '../../src/core/base/seeded.ts';
 import { binBound } from '../../src/core/estimate/binBound.ts';
 import { nest } from '../../src/core/estimate/binCompletion.ts';
-import { shiftOf } from '../../src/core/estimate/ledger.ts';
-import { drawSums, momentsWith } from '../../src/core/estimate/total.ts';
+import { shiftOf, sumOf } from '../../src/core/estimate/ledger.ts';
+import { type Chance, momentsWith, spreads } from '../../src/core/estimate/spreads.ts';
+import { drawSums } from '../../src/core/estimate/total.ts';
 import { atShare, momentsOf } from '../../src/core/estimate/triangle.ts';
 import { expectNear } from '../kit/near.ts';
 import { soak } from '../kit/soak.ts';
@@ -145,24 +146,75 @@ describe('hours by draws against closed forms', () => {
     }
   });
 
-  it('draws sums whose mean and variance are the closed ones, chances too', () => {
-    const work = [
-      ...lines.map((hours) => ({ chance: 1, many: 1, hours })),
-      { chance: 0.3, many: 7, hours: { best: 3, likely: 6, worst: 12 } },
-    ];
-    const draws = 60_000;
-    const sums = drawSums(work, draws, 'check');
+  const draws = 60_000;
+  const drawn = (work: readonly Chance[], together: 'rate' | 'apart') => {
+    const sums = drawSums(work, together, draws, 'check');
     const mean = sums.reduce((a, b) => a + b, 0) / draws;
-    const variance = sums.reduce((a, b) => a + (b - mean) ** 2, 0) / (draws - 1);
-    const closed = work
-      .map(momentsWith)
-      .reduce((a, b) => ({ mean: a.mean + b.mean, variance: a.variance + b.variance }));
-    const spread = Math.sqrt(closed.variance / draws);
-    expectNear(mean, closed.mean, { abs: 4 * spread, because: 'four standard errors of a mean' });
-    expectNear(variance, closed.variance, {
+    return { mean, variance: sums.reduce((a, b) => a + (b - mean) ** 2, 0) / (draws - 1) };
+  };
+  const expectDrawn = (work: readonly Chance[], together: 'rate' | 'apart', mean: number, std: number) => {
+    const got = drawn(work, together);
+    expectNear(got.mean, mean, {
+      abs: (4 * std) / Math.sqrt(draws),
+      because: 'four standard errors of a mean',
+    });
+    expectNear(got.variance, std * std, {
       rel: 4 * Math.sqrt(2 / draws) * 1.5,
       because: 'four standard errors of a variance, half as much again for the tails',
     });
+  };
+  const hidden: Chance = { rate: 'hidden', chance: 0.3, many: 7, hours: { best: 3, likely: 6, worst: 12 } };
+  /** Each triangle on one, two and three tubes: work of four rates, and what nobody has looked at. */
+  const work: readonly Chance[] = [
+    ...lines.flatMap((t, r) =>
+      [1, 2, 3].map((k) => ({
+        rate: `rate ${r}`,
+        chance: 1,
+        many: 1,
+        hours: { best: k * t.best, likely: k * t.likely, worst: k * t.worst },
+      })),
+    ),
+    hidden,
+  ];
+  const meanOf = (t: (typeof lines)[number]): number => (t.best + t.likely + t.worst) / 3;
+  const mean = lines.reduce((sum, t) => sum + 6 * meanOf(t), 0) + 0.3 * 7 * meanOf(hidden.hours);
+
+  it('draws each line by itself to the closed sum of independent lines, chances too', () => {
+    // Var = Σ k²σ² over k = 1, 2, 3, and for the hidden n (p(σ² + μ²) − p²μ²): law of total variance.
+    const t = momentsOf(hidden.hours);
+    const variance =
+      lines.reduce((sum, one) => sum + 14 * momentsOf(one).variance, 0) +
+      7 * (0.3 * (t.variance + t.mean ** 2) - 0.09 * t.mean ** 2);
+    expectNear(spreads(work).apart, Math.sqrt(variance), { rel: 1e-12, because: 'the same sum' });
+    expectDrawn(work, 'apart', mean, Math.sqrt(variance));
+  });
+
+  it('draws a rate once for all its lines to the closed sum of six times its triangle', () => {
+    // One triangle T for one, two and three tubes: 6T, so 36σ². Hidden K·T, K binomial: E[K²]E[T²] − (E[K]E[T])².
+    const t = momentsOf(hidden.hours);
+    const [k1, k2] = [2.1, 7 * 0.3 * 0.7 + 2.1 ** 2];
+    const variance =
+      lines.reduce((sum, one) => sum + 36 * momentsOf(one).variance, 0) +
+      k2 * (t.variance + t.mean ** 2) -
+      (k1 * t.mean) ** 2;
+    expectNear(spreads(work).byRate, Math.sqrt(variance), { rel: 1e-12, because: 'the same sum' });
+    expectDrawn(work, 'rate', mean, Math.sqrt(variance));
+  });
+
+  it('has the very quantiles of one triangle when all the work is of one rate', () => {
+    const one = work.filter((w) => w.rate === 'rate 0');
+    const sums = drawSums(one, 'rate', draws, 'check');
+    for (const share of [0.1, 0.5, 0.9])
+      expectNear(sums[Math.round(share * (draws - 1))]!, 6 * atShare(lines[0]!, share), {
+        rel: 0.01,
+        because: 'four standard errors of a quantile of 60,000 draws',
+      });
+  });
+
+  it('is never surer than independent lines, nor less sure than all going wrong together', () => {
+    const { apart, byRate, together } = spreads(work);
+    expect(apart).toBeLessThan(byRate);
+    expect(byRate).toBeLessThan(together);
   });
 
   // Seven tubes with chance p: number damaged is binomial; mean n p, variance n p (1 − p). Fixed hours make the sum that.
@@ -175,7 +227,51 @@ describe('hours by draws against closed forms', () => {
 });
 
 describe('weight and moment against published arithmetic', () => {
-  // FAA-H-8083-1B ch. 5, formula for weight added: new CG = (total moment + added moment)/(total weight + added weight).
+  // FAA AC 43.13-1B (9/8/98), figure 10-10, page 10-13: an empty weight of 1,169 lb at +10.6 in, and what is added to it.
+  const empty = { lb: 1169, cgIn: 10.6 };
+  const forward = [
+    { lb: 17, armIn: -49, momentLbIn: -833 },
+    { lb: 170, armIn: 16, momentLbIn: 2720 },
+    { lb: 83, armIn: 22, momentLbIn: 1826 },
+  ];
+  // The same, figure 10-11, page 10-14.
+  const rearward = [
+    { lb: 17, armIn: -49, momentLbIn: -833 },
+    { lb: 170, armIn: 16, momentLbIn: 2720 },
+    { lb: 340, armIn: 48, momentLbIn: 16320 },
+    { lb: 240, armIn: 22, momentLbIn: 5280 },
+    { lb: 100, armIn: 75.5, momentLbIn: 7550 },
+  ];
+  const published = [
+    { what: 'most forward', added: forward, totalLb: 1439, totalMoment: 16104, cgIn: 11.2 },
+    { what: 'most rearward', added: rearward, totalLb: 2036, totalMoment: 43428, cgIn: 21.33 },
+  ] as const;
+
+  for (const { what, added, totalLb, totalMoment, cgIn } of published)
+    it(`adds to the total weight, moment and centre of gravity of the ${what} example of AC 43.13-1B`, () => {
+      for (const row of added) expect(sumOf([row]).momentLbIn).toBe(row.momentLbIn);
+      const { lb, momentLbIn } = sumOf(added);
+      expect(empty.lb + lb).toBe(totalLb);
+      expectNear(empty.lb * empty.cgIn + momentLbIn, totalMoment, {
+        abs: 0.5,
+        because: 'the page rounds 12,391.4 to 12,391',
+      });
+      expectNear(empty.cgIn + shiftOf(added, empty), cgIn, {
+        abs: 0.05,
+        because: 'the page gives a tenth of an inch for the one, its quotient is taken for the other',
+      });
+    });
+
+  it('takes away what it added: weight removed has a minus sign', () => {
+    const there = shiftOf(forward, empty);
+    const heavy = { lb: 1439, cgIn: empty.cgIn + there };
+    const back = shiftOf(
+      forward.map((r) => ({ ...r, lb: -r.lb })),
+      heavy,
+    );
+    expectNear(back, -there, { abs: 1e-9, because: 'rounding only' });
+  });
+
   // The number is shared/needs.md 0.1: 0.3 lb placed 120 in aft of the centre of gravity of 1,000 lb moves it 0.036 in.
   it('moves the centre of gravity of 1,000 lb by 0.036 in for 0.3 lb 120 in aft of it', () => {
     const shift = shiftOf([{ lb: 0.3, armIn: 200 }], { lb: 1000, cgIn: 80 });

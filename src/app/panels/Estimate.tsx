@@ -12,6 +12,8 @@ import {
   lineOriginWords,
   lineWhere,
   operationWords,
+  rangeNote,
+  spreadLine,
   threeText,
   unopenedNote,
 } from '../../present/words/estimate.ts';
@@ -71,7 +73,7 @@ export const Folded = ({ title, children }: { readonly title: string; readonly c
 );
 
 const Sum = ({ all }: { readonly all: Assessment }) => {
-  const { withHidden, money, lines, known } = all.estimate;
+  const { withHidden, money, lines } = all.estimate;
   if (lines.length === 0)
     return (
       <p className="empty">
@@ -102,14 +104,12 @@ const Sum = ({ all }: { readonly all: Assessment }) => {
         ))}
       </div>
       <p className="small soft">
-        {unopenedNote} One sum in ten lies under best, half under likely, one in ten over worst ({known.draws}{' '}
-        draws, fixed seed; mean {hoursText(withHidden.meanH.value)} h, spread {hoursText(withHidden.stdH)} h,
-        or {hoursText(withHidden.stdTogetherH)} h if all goes wrong together).
+        {unopenedNote} {rangeNote(withHidden)}
       </p>
-      <p className="small">
+      <p className="small">{spreadLine(withHidden)}.</p>
+      <p className="small soft">
         All lines at their best: {whole(lines.reduce((sum, l) => sum + l.hours.best, 0))} h; all at their
-        worst: {whole(lines.reduce((sum, l) => sum + l.hours.worst, 0))} h. The range above holds when lines
-        go well and badly by themselves.
+        worst: {whole(lines.reduce((sum, l) => sum + l.hours.worst, 0))} h.
       </p>
       <p className="small soft">
         Left out: {listWords(all.estimate.excluded.map((one) => excludedWords[one] ?? one))}.

@@ -6,7 +6,8 @@ import { hiddenBands, nextHour } from './hidden.ts';
 import { linesOf } from './lines.ts';
 import { ratesOf } from './rates.ts';
 import { type Estimate, type EstimateLine, type Origin, origins } from './result.ts';
-import { type Chance, totalOf } from './total.ts';
+import type { Chance } from './spreads.ts';
+import { totalOf } from './total.ts';
 import { momentsOf } from './triangle.ts';
 
 /** What no line is for. Worded in `present`. */
@@ -60,10 +61,14 @@ export const estimate = (
   const { rates, issues } = ratesOf(records);
   const rate = (operation: string) => rates.find((r) => r.operation === operation)!;
   const lines = linesOf(plan, coverage, rates);
-  const sure = lines.map((l): Chance => ({ chance: 1, many: 1, hours: l.hours }));
+  const sure = lines.map(
+    (l): Chance => ({ rate: `${l.kind} ${l.operation}`, chance: 1, many: 1, hours: l.hours }),
+  );
   const hidden = hiddenBands(coverage, loadPath, manual, rate('hidden'));
   const maybe = hidden.bands.flatMap(({ chance, members }): Chance[] =>
-    chance ? [{ chance: chance.value, many: members.length, hours: rate('hidden').each }] : [],
+    chance
+      ? [{ rate: 'each hidden', chance: chance.value, many: members.length, hours: rate('hidden').each }]
+      : [],
   );
   const known = totalOf(sure);
   const withHidden = maybe.length > 0 ? totalOf([...sure, ...maybe]) : known;

@@ -5,7 +5,7 @@ import type { RecordOf } from '../job/jobSchema.ts';
 import type { LoadPath } from '../loadPath/result.ts';
 import type { Coverage } from '../walkRound/result.ts';
 import { type Band, bands, type HiddenBand, type NextHour, type Rate } from './result.ts';
-import { momentsWith } from './total.ts';
+import { type Chance, momentsWith, spreads } from './spreads.ts';
 import { momentsOf } from './triangle.ts';
 
 type Manual = readonly RecordOf<'manual'>[];
@@ -57,14 +57,14 @@ export const hiddenBands = (
       );
     if (!record || chance === undefined || !(chance >= 0 && chance <= 1))
       return { band, members, chance: null, meanH: null, stdH: null };
-    const { mean, variance } = momentsWith({ chance, many: members.length, hours: rate.each });
+    const found: Chance = { rate: rate.operation, chance, many: members.length, hours: rate.each };
     return {
       band,
       members,
       chance: figure(chance, '1', { kind: 'manual', ref: record.id }),
       record: record.id,
-      meanH: mean,
-      stdH: Math.sqrt(variance),
+      meanH: momentsWith(found).mean,
+      stdH: spreads([found]).byRate,
     };
   });
   return { bands: made, issues };

@@ -31,20 +31,31 @@ const armOf = (truss: Truss, member: string, design: Design): number => {
 };
 
 /**
- * Weight and moment that were added, and where the centre of gravity goes.
+ * Weight and moment of what was added.
  *
- *   ΔW = Σ w,  ΔM = Σ w · arm,  shift = (W·cg + ΔM)/(W + ΔW) − cg
+ *   ΔW = Σ w,  ΔM = Σ w · arm
+ *
+ * Source: FAA AC 43.13-1B with CHG 1 (1998/2001), 10-2h.
+ */
+export const sumOf = (rows: readonly Added[]): { readonly lb: number; readonly momentLbIn: number } => ({
+  lb: rows.reduce((sum, r) => sum + r.lb, 0),
+  momentLbIn: rows.reduce((sum, r) => sum + r.lb * r.armIn, 0),
+});
+
+/**
+ * Where the centre of gravity goes when weight is added.
+ *
+ *   shift = (W·cg + ΔM)/(W + ΔW) − cg
  *
  * @param empty  W, lb, and cg, station in inches
- * Source: FAA-H-8083-1B, Aircraft Weight and Balance Handbook (2016), ch. 2 (moment = weight × arm) and ch. 5 (weight added).
+ * Source: FAA AC 43.13-1B with CHG 1 (1998/2001), figures 10-10 and 10-11: total moment over total weight.
  */
 export const shiftOf = (
   rows: readonly Added[],
   empty: { readonly lb: number; readonly cgIn: number },
 ): number => {
-  const lb = rows.reduce((sum, r) => sum + r.lb, 0);
-  const moment = rows.reduce((sum, r) => sum + r.lb * r.armIn, 0);
-  return (empty.lb * empty.cgIn + moment) / (empty.lb + lb) - empty.cgIn;
+  const { lb, momentLbIn } = sumOf(rows);
+  return (empty.lb * empty.cgIn + momentLbIn) / (empty.lb + lb) - empty.cgIn;
 };
 
 /** The ledger's sums against the published thresholds. Topics: `empty-weight-lb` (value), `empty-cg` and `chord` (valueIn). */
@@ -70,7 +81,7 @@ export const ledgerOf = (
   const number = (topic: string): number | undefined => own(topic)?.valueIn ?? own(topic)?.value;
   const [weight, cg, chord] = [number('empty-weight-lb'), number('empty-cg'), number('chord')];
   const added = rows.map((r) => ({ lb: r.addedLb.value, armIn: r.armIn.value }));
-  const addedLb = added.reduce((sum, r) => sum + r.lb, 0);
+  const { lb: addedLb, momentLbIn } = sumOf(added);
   const paint = ['paint-and-fabric-not-counted'];
   const shift =
     weight !== undefined && weight > 0 && cg !== undefined ? shiftOf(added, { lb: weight, cgIn: cg }) : null;
@@ -100,12 +111,7 @@ export const ledgerOf = (
   return {
     rows,
     addedLb: computed(addedLb, 'lb', 'sum-of-rows', paint),
-    momentLbIn: computed(
-      added.reduce((sum, r) => sum + r.lb * r.armIn, 0),
-      'lb-in',
-      'sum-of-rows',
-      paint,
-    ),
+    momentLbIn: computed(momentLbIn, 'lb-in', 'sum-of-rows', paint),
     shiftIn: shift === null ? null : computed(shift, 'in', 'moment-over-weight', paint),
     thresholds: [
       held(

@@ -150,9 +150,11 @@ export interface Total {
   readonly bestH: Figure;
   readonly likelyH: Figure;
   readonly worstH: Figure;
-  /** Closed form: mean, and standard deviation when lines are independent and when all go wrong together. */
+  /** Closed form: mean, and standard deviation when each rate holds for all its lines. */
   readonly meanH: Figure;
   readonly stdH: number;
+  /** The same if every line went its own way (narrower), and if everything went wrong together (no sum is wider). */
+  readonly stdApartH: number;
   readonly stdTogetherH: number;
   readonly draws: number;
 }

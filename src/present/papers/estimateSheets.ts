@@ -21,7 +21,7 @@ import {
   repairTakesTable,
   thresholdsTable,
 } from '../tables/takeoff.ts';
-import { excludedWords, hoursText, stockName, unopenedNote } from '../words/estimate.ts';
+import { excludedWords, hoursText, spreadLine, stockName, unopenedNote } from '../words/estimate.ts';
 import { listWords } from '../words/names.ts';
 
 const NEST_MM = 170;
@@ -111,10 +111,7 @@ export const estimateSheets = (showing: Showing, live: Standing, side: string): 
                   ] as const,
                 ]
               : []),
-            [
-              'Mean and spread',
-              `${hoursText(withHidden.meanH.value)} h, ${hoursText(withHidden.stdH)} h when lines go their own ways, ${hoursText(withHidden.stdTogetherH)} h when all go wrong together`,
-            ],
+            ['Mean and spread', spreadLine(withHidden)],
             [
               'The next hour of looking',
               nextHour

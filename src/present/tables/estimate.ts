@@ -11,6 +11,7 @@ import {
   lineOriginWords,
   lineWhere,
   operationWords,
+  rangeNote,
   unopenedNote,
 } from '../words/estimate.ts';
 import type { Showing } from './showing.ts';
@@ -84,7 +85,7 @@ export const totalsTable = ({ assessment: { estimate }, units }: Showing): Table
     {
       name: 'estimate-totals',
       title: 'Sums',
-      note: `${unopenedNote} One in ten sums lies under best, half under likely, one in ten over worst; ${estimate.known.draws} draws, fixed seed.`,
+      note: `${unopenedNote} ${rangeNote(estimate.known)}`,
       empty: 'none',
       columns: [
         { id: 'name', title: 'Sum', text: ({ name }) => name },
@@ -92,7 +93,8 @@ export const totalsTable = ({ assessment: { estimate }, units }: Showing): Table
         drawn('likely', 'Likely', (t) => t.likelyH),
         drawn('worst', 'Worst', (t) => t.worstH),
         drawn('mean', 'Mean', (t) => t.meanH),
-        hours<TotalRow>('std', 'Spread, lines apart', ({ total }) => total.stdH),
+        hours<TotalRow>('std', 'Spread, a rate holds for all its lines', ({ total }) => total.stdH),
+        hours<TotalRow>('apart', 'Spread, each line by itself', ({ total }) => total.stdApartH),
         hours<TotalRow>('together', 'Spread, all go wrong together', ({ total }) => total.stdTogetherH),
       ],
     },

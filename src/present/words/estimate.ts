@@ -6,6 +6,7 @@ import type {
   StockLine,
   ThreePoint,
   ThresholdHeld,
+  Total,
 } from '../../core/estimate/result.ts';
 import type { StepKind } from '../../core/plan/kinds.ts';
 import { fixed, showTube, type Units } from '../show.ts';
@@ -120,5 +121,14 @@ export const stockName = ({ tube, material }: Pick<StockLine, 'tube' | 'material
 
 export const inventedNote =
   'Hours are invented by us to start from: yours to change. Best, likely and worst are for each line; sums are drawn with a fixed seed.';
+
+/** What best, likely and worst of a sum mean, and what moves together in it. */
+export const rangeNote = ({ draws }: Pick<Total, 'draws'>): string =>
+  `One sum in ten lies under best, half under likely, one in ten over worst: ${draws} draws, fixed seed. A rate that is too low is too low on every tube, so all lines of one rate move together; different rates go their own ways.`;
+
+/** Mean and spread of a sum, and how far the spread hangs on what goes wrong together. */
+export const spreadLine = ({ meanH, stdH, stdApartH, stdTogetherH }: Total): string =>
+  `Mean ${hoursText(meanH.value)} h, spread ${hoursText(stdH)} h; ${hoursText(stdApartH)} h if every line went its own way, ${hoursText(stdTogetherH)} h if all goes wrong together`;
+
 export const unopenedNote =
   'Range of what was opened and decided by the latest record. What nobody has looked at stands in a line of its own.';

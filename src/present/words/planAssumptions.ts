@@ -2,9 +2,9 @@
 export const planAssumptions: Readonly<Record<string, string>> = {
   'ends-not-coped': 'ends not coped',
   'fillet-leg-is-wall': 'a fillet whose leg is the wall',
-  'lines-independent': 'lines independent of one another',
   'no-design': 'no design yet',
   'no-loss': 'no loss of rod',
+  'one-draw-a-rate': 'a rate holds for all its lines; different rates go their own ways',
   'own-weight-only': 'weight of the tubes alone',
   'paint-and-fabric-not-counted': 'paint and fabric not counted',
   'tacked-carries': 'a tacked tube carries',
