@@ -5,20 +5,24 @@ import { keptJobs, openKept, removeKept } from '../jobs.ts';
 import { useJob } from '../state/job.ts';
 import { useSaved } from '../state/saved.ts';
 import type { Kept } from '../storage/keep.ts';
+import { onDeviceText as text } from '../text/start.ts';
 
 /** The jobs kept on this device: open one, hand it out as a file, or remove it after asking once more. */
 export const OnThisDevice = () => {
   const [kept, setKept] = useState<readonly Kept[]>([]);
   const [sure, setSure] = useState('');
+  /** Whether the browser has promised to keep it; null while unknown. A private window never promises. */
+  const [promised, setPromised] = useState<boolean | null>(null);
   const open = useJob((state) => state.key);
   const savedAt = useSaved((saved) => saved.at);
   const refresh = useCallback(() => void keptJobs().then(setKept, () => setKept([])), []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the list is read again whenever another job is open or saved
   useEffect(refresh, [open, savedAt, refresh]);
+  useEffect(() => void navigator.storage?.persisted?.().then(setPromised, () => setPromised(false)), []);
   if (kept.length === 0) return null;
   return (
-    <section className="stack tight" aria-label="Jobs on this device">
-      <h2>On this device</h2>
+    <section className="stack tight" aria-label={text.region}>
+      <h2>{text.title}</h2>
       <ul className="entries">
         {kept.map((one) => (
           <li key={one.key}>
@@ -29,12 +33,11 @@ export const OnThisDevice = () => {
                 disabled={one.key === open}
                 onClick={() => void openKept(one.key)}
               >
-                {one.name}
-                {one.key === open ? ' (open)' : ''}
+                {one.key === open ? text.open(one.name) : one.name}
               </button>
               <span className="row">
                 <button type="button" className="link" onClick={() => saveKeptCopy(one)}>
-                  As a file
+                  {text.asFile}
                 </button>
                 {one.key !== open && (
                   <button
@@ -45,18 +48,18 @@ export const OnThisDevice = () => {
                       else setSure(one.key);
                     }}
                   >
-                    {sure === one.key ? 'Remove for good?' : 'Remove'}
+                    {sure === one.key ? text.sure : text.remove}
                   </button>
                 )}
               </span>
             </div>
             <span className="small soft">
-              Saved {showTime(one.savedAt)}
-              {one.copy ? `; copy off this device ${showTime(one.copy.at)}` : '; no copy off this device'}
+              {text.kept(showTime(one.savedAt), one.copy && showTime(one.copy.at))}
             </span>
           </li>
         ))}
       </ul>
+      {promised !== null && <p className="small soft">{promised ? text.promised : text.notPromised}</p>}
     </section>
   );
 };
