@@ -8,17 +8,15 @@ import { type ReportOptions, reportHead } from '../record.ts';
 import { sheets } from '../sheet/layout.ts';
 import type { Showing } from '../tables/showing.ts';
 import { pageFoot } from '../words/cautions.ts';
+import { asLeftSheets } from './asLeftSheets.ts';
+import { entrySheets } from './entrySheets.ts';
 import { estimateSheets, materialsSheets } from './estimateSheets.ts';
-import {
-  asLeftSheets,
-  entrySheets,
-  handOverSheets,
-  ownerSheets,
-  startSheets,
-  tagSheets,
-  weldSheets,
-} from './recordSheets.ts';
+import { handOverSheets } from './handOverSheets.ts';
+import { ownerSheets } from './ownerSheets.ts';
+import { startSheets } from './startSheets.ts';
+import { tagSheets } from './tagSheets.ts';
 import { type PaperName, paperTitles } from './titles.ts';
+import { weldSheets } from './weldSheets.ts';
 import { workCards } from './workCards.ts';
 
 /** What stands on each paper. */
