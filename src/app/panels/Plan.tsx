@@ -9,9 +9,8 @@ import {
   orderRuleWords,
   planShare,
   solvedLine,
-  stepLine,
-  stepNamed,
-} from '../../present/words/plan.ts';
+} from '../../present/words/planOrder.ts';
+import { stepLine, stepNamed } from '../../present/words/planSteps.ts';
 import { FigureLine } from '../parts/FigureLine.tsx';
 import { Issues } from '../parts/Issues.tsx';
 import { Waiting } from '../parts/Waiting.tsx';

@@ -7,7 +7,7 @@ import {
   gateLine,
   gateStateWords,
   secondWords,
-} from '../../present/words/plan.ts';
+} from '../../present/words/planGates.ts';
 import { useNamed, WhoField } from '../parts/WhoField.tsx';
 import { tickGate } from '../planDeeds.ts';
 

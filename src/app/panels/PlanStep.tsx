@@ -3,20 +3,11 @@ import { lookMethods } from '../../core/job/jobSchema.ts';
 import type { Plan, Step } from '../../core/plan/result.ts';
 import { showTime } from '../../present/show.ts';
 import { levelWords } from '../../present/words/cautions.ts';
-import {
-  braceLine,
-  gateNamed,
-  gatesTogether,
-  materialLine,
-  orderRuleWords,
-  solvedLine,
-  stepDeed,
-  stepLine,
-  stepNamed,
-  stepWhere,
-  toolsLine,
-} from '../../present/words/plan.ts';
 import { cautionsOf } from '../../present/words/planCautions.ts';
+import { gateNamed, gatesTogether } from '../../present/words/planGates.ts';
+import { orderRuleWords, solvedLine } from '../../present/words/planOrder.ts';
+import { stepDeed, stepLine, stepNamed, stepWhere } from '../../present/words/planSteps.ts';
+import { braceLine, materialLine, toolsLine } from '../../present/words/planTakes.ts';
 import { methodWords } from '../../present/words/record.ts';
 import { nudgeStep, putStep, tickStep } from '../planDeeds.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';

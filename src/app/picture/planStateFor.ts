@@ -1,7 +1,8 @@
 import type { Assessment } from '../../core/assessment.ts';
 import type { PlanBrace } from '../../core/plan/result.ts';
 import type { Units } from '../../present/show.ts';
-import { solvedLine, stepDeed, stepLine } from '../../present/words/plan.ts';
+import { solvedLine } from '../../present/words/planOrder.ts';
+import { stepDeed, stepLine } from '../../present/words/planSteps.ts';
 import type { SceneCut, SceneLine } from '../scene/sceneProps.ts';
 import type { Strip } from './laid.ts';
 

@@ -24,6 +24,8 @@ export interface GateData {
   readonly progress: readonly Progress[];
   readonly photos: readonly RecordOf<'photo'>[];
   readonly frozen: Frozen | undefined;
+  /** Bays whose marks were laid out again since the baseline was read. */
+  readonly laidAgain: readonly string[];
   /** Tubes at the same clusters that are open now. */
   readonly openBeside: (id: string) => readonly string[];
 }
@@ -74,19 +76,24 @@ const holdSeen = (
   ]);
 };
 
+/** Said only when it is not so. */
+const marksStand = (again: readonly string[]): readonly Evidence[] =>
+  again.length > 0 ? [see('marksStand', false, again)] : [];
+
 const evidenceOf = (
   name: GateName,
   of: string | undefined,
   steps: readonly Draft[],
   data: GateData,
 ): readonly Evidence[] => {
-  const { coverage, trammel, holds, disposition, support, progress, photos, frozen } = data;
+  const { coverage, trammel, holds, disposition, support, progress, photos, frozen, laidAgain } = data;
   const id = of ?? '';
   switch (name) {
     case 'H1': {
       const baseline = trammel.byHold.beforeCutting;
       return [
         see('baseline', baseline !== undefined),
+        ...marksStand(laidAgain),
         see('residuals', baseline ? baseline.fits !== 'doesNotFit' : false),
       ];
     }
@@ -115,6 +122,7 @@ const evidenceOf = (
       const shown = photos.filter((p) => p.of === of || p.of === 'job').map((p) => p.id);
       return [
         holdSeen(holds, 'beforeCutting', 'baseline'),
+        ...marksStand(laidAgain),
         see('photo', shown.length > 0, shown),
         see('restraint', support.ranked),
         ...(braces.length > 0 ? [see('brace', missing.length === 0, missing)] : []),

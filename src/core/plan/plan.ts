@@ -2,6 +2,7 @@ import { type Issue, issue } from '../base/issue.ts';
 import type { Disposition } from '../disposition/result.ts';
 import { atRecord } from '../job/corrections.ts';
 import type { Reading, RecordOf } from '../job/jobSchema.ts';
+import { byStamp } from '../job/stampOrder.ts';
 import type { LockedIn } from '../lockedIn/result.ts';
 import type { Relief } from '../relief/result.ts';
 import type { Splices } from '../splice/result.ts';
@@ -14,7 +15,7 @@ import type { HoldPoint, Trammel } from '../trammel/result.ts';
 import type { Truss } from '../truss/result.ts';
 import type { Coverage } from '../walkRound/result.ts';
 import { chosenDesign } from './chosen.ts';
-import { doneOf, stepDone } from './done.ts';
+import { doneOf, laidAgain, stepDone } from './done.ts';
 import type { Draft } from './draft.ts';
 import { digestOf, frozenNow } from './frozen.ts';
 import { gatesOf } from './gates.ts';
@@ -125,6 +126,14 @@ export const plan = (
   const inOrder = ordered(worked.steps, solver, support, stray, manual);
   const drafts = inOrder.steps;
   const frozen = frozenNow(drafts, manual);
+  const asFound = readings
+    .filter((r) => r.hold === 'beforeCutting')
+    .toSorted(byStamp)
+    .at(-1);
+  const layOuts = drafts.filter((d) => d.kind === 'layOut').map((d) => d.id);
+  const again = (asFound ? laidAgain(progress, layOuts, asFound.at) : []).map((id) =>
+    id.slice('layOut:'.length),
+  );
   const { gates, issues: early } = gatesOf(drafts, {
     coverage,
     trammel,
@@ -134,6 +143,7 @@ export const plan = (
     progress,
     photos,
     frozen,
+    laidAgain: again,
     openBeside: beside,
   });
   const steps = drafts.map((d): Step => {
@@ -166,6 +176,9 @@ export const plan = (
         'decide-again',
       ),
     ),
+    ...(again.length > 0
+      ? [issue('plan-marks-laid-again', 'trammel', { bays: again }, 'take-the-baseline-again')]
+      : []),
     ...stray.map((id) => issue('plan-stray-open', id, { id }, 'decide-it')),
     ...tooSoon(drafts, progress),
     ...(support.ranked || units.length === 0

@@ -52,6 +52,17 @@ export const bending = (unit: WorkUnit, around: Around): readonly Draft[] => {
   return [...steps, make('inspectBend', need('crack-check-after-bend', steps.at(-1)!.id))];
 };
 
+/** Distances with the braces in: they must read as found. No braces, no step. */
+const braced = (unit: WorkUnit, braces: readonly PlanBrace[]): readonly Draft[] =>
+  braces.length === 0
+    ? []
+    : [
+        maker(unit)('trammel', need('measure-after-brace', ...braces.map((b) => b.id)), {
+          id: holdId('beforeCutting', unit.id),
+          hold: 'beforeCutting',
+        }),
+      ];
+
 export const bracing = (brace: PlanBrace, unit: WorkUnit): Draft =>
   maker(unit)('brace', need('support-first', 'support'), {
     id: brace.id,
@@ -68,26 +79,26 @@ export const opening = (
 ): readonly Draft[] => {
   const make = maker(unit);
   const waits = around.isEarly(unit.id) ? [] : around.bentNear(unit);
+  const measured = braced(unit, braces);
+  const held = [...braces.map((b) => bracing(b, unit)), ...measured];
+  const afterHeld = [
+    ...need('brace-before-cut', ...braces.map((b) => b.id)),
+    ...need('measure-after-brace', ...measured.map((m) => m.id)),
+  ];
   if (unit.bolted)
     return [
-      ...braces.map((b) => bracing(b, unit)),
-      make(
-        'release',
-        [
-          ...baseline,
-          ...need('brace-before-cut', ...braces.map((b) => b.id)),
-          ...need('straighten-before-replace', ...waits),
-        ],
-        { id: outId(unit) },
-      ),
+      ...held,
+      make('release', [...baseline, ...afterHeld, ...need('straighten-before-replace', ...waits)], {
+        id: outId(unit),
+      }),
       trammel(make, unit, 'afterCutting', 'measure-after-cut', outId(unit)),
     ];
   return [
-    ...braces.map((b) => bracing(b, unit)),
+    ...held,
     make('cut', [
       ...baseline,
       ...need('support-first', 'support'),
-      ...need('brace-before-cut', ...braces.map((b) => b.id)),
+      ...afterHeld,
       ...need('release-before-saw', ...releases),
       ...need('straighten-before-replace', ...waits),
     ]),
@@ -136,7 +147,11 @@ export const fitting = (unit: WorkUnit, around: Around): readonly Draft[] => {
       ...need('finish-cuts-after-opening', id('cut'), at('afterCutting')),
       ...need('straighten-before-replace', ...waits),
     ]),
-    make('spread', need('spread-before-fitting', id('cutOut'))),
+    trammel(make, unit, 'afterCutting', 'measure-before-spread', id('cutOut'), ':cutOut'),
+    make('spread', [
+      ...need('spread-before-fitting', id('cutOut')),
+      ...need('measure-before-spread', `${at('afterCutting')}:cutOut`),
+    ]),
     trammel(make, unit, 'afterSpreading', 'measure-after-spread', id('spread')),
     make('opening', need('spread-before-fitting', at('afterSpreading'))),
     make('section', need('opening-before-section', id('opening')), {

@@ -40,6 +40,11 @@ export const orderRules = [
     says: 'Baseline distances and a photo are recorded before anything is cut, released or bent.',
     source: practice,
   },
+  {
+    id: 'measure-after-brace',
+    says: 'A brace can pull: the distances must read as found with it in, before the cut.',
+    source: practice,
+  },
   { id: 'brace-before-cut', says: 'No cut before its brace.', source: ac('4-77') },
   { id: 'release-before-saw', says: 'What can be let go without a saw is let go first.', source: practice },
   { id: 'measure-after-cut', says: 'The same distances are taken again after every cut.', source: practice },
@@ -58,6 +63,11 @@ export const orderRules = [
   {
     id: 'finish-cuts-after-opening',
     says: 'Finish cuts follow the first cut and the distances after it.',
+    source: practice,
+  },
+  {
+    id: 'measure-before-spread',
+    says: 'Distances are taken before spreading, so that what it moves is known.',
     source: practice,
   },
   {

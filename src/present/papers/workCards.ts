@@ -4,15 +4,10 @@ import type { Part, Section, TickRow } from '../record/sections.ts';
 import { showFigure, showTime, type Units } from '../show.ts';
 import type { Showing } from '../tables/showing.ts';
 import { phasesOf } from '../words/phases.ts';
-import {
-  evidenceWords,
-  gateLine,
-  materialLine,
-  secondWords,
-  solvedLine,
-  stepLine,
-  toolsLine,
-} from '../words/plan.ts';
+import { evidenceWords, gateLine, secondWords } from '../words/planGates.ts';
+import { solvedLine } from '../words/planOrder.ts';
+import { stepLine } from '../words/planSteps.ts';
+import { materialLine, toolsLine } from '../words/planTakes.ts';
 import { cautionsOf } from '../words/planCautions.ts';
 import { measuredAt } from './blanks.ts';
 

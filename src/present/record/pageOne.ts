@@ -5,7 +5,7 @@ import type { Showing } from '../tables/showing.ts';
 import { workingAid } from '../words/cautions.ts';
 import { setupWords } from '../words/held.ts';
 import { countWords, listWords, zoneWords } from '../words/names.ts';
-import { gateNamed } from '../words/plan.ts';
+import { gateNamed } from '../words/planGates.ts';
 import { verdictWords } from '../words/record.ts';
 import { stepWords } from '../words/steps.ts';
 import type { ReportHead, Section } from './sections.ts';

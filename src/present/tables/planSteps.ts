@@ -1,22 +1,11 @@
 import type { Gate, NotPlanned, Step } from '../../core/plan/result.ts';
 import { showFigure, showTime } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
-import {
-  evidenceLine,
-  gateLine,
-  gateNamed,
-  gateStateWords,
-  materialLine,
-  notPlannedWords,
-  orderRuleWords,
-  secondWords,
-  solvedWords,
-  stepDeed,
-  stepNamed,
-  stepWhere,
-  toolsLine,
-} from '../words/plan.ts';
 import { cautionsOf } from '../words/planCautions.ts';
+import { evidenceLine, gateLine, gateNamed, gateStateWords, secondWords } from '../words/planGates.ts';
+import { notPlannedWords, orderRuleWords, solvedWords } from '../words/planOrder.ts';
+import { stepDeed, stepNamed, stepWhere } from '../words/planSteps.ts';
+import { materialLine, toolsLine } from '../words/planTakes.ts';
 import { rawLength, type Showing } from './showing.ts';
 
 interface Row {

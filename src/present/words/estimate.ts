@@ -11,7 +11,7 @@ import type {
 import type { StepKind } from '../../core/plan/kinds.ts';
 import { fixed, showTube, type Units } from '../show.ts';
 import { countWords } from './names.ts';
-import { stepKindWords } from './plan.ts';
+import { stepKindWords } from './planSteps.ts';
 
 /** Words of take-off and estimate. */
 

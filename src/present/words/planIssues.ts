@@ -8,6 +8,8 @@ export const planIssueSentences: Readonly<Record<string, string>> = {
   'plan-moves-freely': 'The truss moves freely at {clusters}, so nothing is opened or bent in a plan.',
   'plan-open-now-not-held': 'With {open} open now the truss does not stand: {clusters} move.',
   'plan-straightening-stopped': 'The straightening of {id} is stopped: {why}.',
+  'plan-marks-laid-again':
+    'Marks were laid out again since the baseline was read ({bays}): distances from old and new marks are never mixed.',
   'plan-stray-open': '{id} is open and no decided repair opens it. The plan works round it.',
   'plan-sag-not-judged': 'Nobody has said how the truss is held ({heldAs}), so no sag is judged.',
   'plan-cut-before-its-needs': '{step} is ticked before what it needs: {missing}.',
@@ -27,6 +29,7 @@ export const planIssueSentences: Readonly<Record<string, string>> = {
 /** Mends of the same stages. */
 export const planMendSentences: Readonly<Record<string, string>> = {
   'add-it-or-write-why': 'Add what is missing, or write why it counts as done.',
+  'take-the-baseline-again': 'Take the baseline again from the new marks.',
   'read-the-plan': 'Read the plan as it stands.',
   'move-the-step-back': 'Move the step back, or take your order off.',
   'decide-again': 'Decide again.',

@@ -167,6 +167,41 @@ describe('progress', () => {
     expect(step(cut, late)?.record).toBe(late.id);
   });
 
+  it('starts the baseline anew when marks are laid out again after it', () => {
+    const bay = made.plan.steps.find((s) => s.kind === 'layOut')!.id;
+    const first = did(bay);
+    const read = rec({
+      kind: 'reading',
+      ends: [
+        { cluster: 'L3R', mark: 'axis' },
+        { cluster: 'L4R', mark: 'axis' },
+      ],
+      lengthIn: 25,
+      instrument: 'trammel',
+      hold: 'beforeCutting',
+    });
+    const baseline = did('hold:beforeCutting');
+    const again = did(bay);
+    const stands = (...records: JobRecord[]) => {
+      const { plan } = planJob(withRecords(...records));
+      return {
+        ticked: plan.steps.find((s) => s.id === 'hold:beforeCutting')?.done !== undefined,
+        said: plan.issues.some((i) => i.code === 'plan-marks-laid-again'),
+        gate: plan.gates.find((g) => g.id === 'H1')!.evidence.some((e) => e.what === 'marksStand'),
+      };
+    };
+    expect(stands(first, read, baseline)).toEqual({ ticked: true, said: false, gate: false });
+    expect(stands(first, read, baseline, again)).toEqual({ ticked: false, said: true, gate: true });
+    const anew = rec({ ...read, id: undefined, by: undefined, at: undefined } as never);
+    const later = { ...anew, id: 'anew', by: 'Ana Invented', at: '2027-01-01T10:00:00Z' } as JobRecord;
+    const ticked = { ...did('hold:beforeCutting'), id: 'anew-tick', at: '2027-01-01T10:05:00Z' } as JobRecord;
+    expect(stands(first, read, baseline, again, later, ticked)).toEqual({
+      ticked: true,
+      said: false,
+      gate: false,
+    });
+  });
+
   it('shows a gate open by name only with a reason, and says when there is none', () => {
     const bare = did('H4:L4R-L5R');
     const named = did('H4:L4R-L5R', { opened: 'Photo taken on paper.' });

@@ -73,6 +73,26 @@ describe('a plan of the ground-loop job', () => {
     for (const next of cuts) expect([next?.kind, next?.hold]).toEqual(['trammel', 'afterCutting']);
   });
 
+  it('asks for the distances with the ends dressed before anything is spread', () => {
+    const at = (id: string) => steps.findIndex((s) => s.id === id);
+    for (const s of steps.filter((one) => one.kind === 'spread'))
+      expect(steps[at(s.id) - 1]?.id, s.id).toBe(`hold:afterCutting:${s.of}:cutOut`);
+  });
+
+  it('has a return clamp, fumes and a fire watch in mind wherever a torch is lit', () => {
+    const lit = steps.filter((s) => s.tools.includes('torch'));
+    expect(new Set(lit.map((s) => s.kind))).toEqual(new Set(['tack', 'weldFirst', 'weld']));
+    for (const s of lit)
+      expect(s.cautions, s.id).toEqual(
+        expect.arrayContaining(['return-clamp', 'fumes', 'fire-watch', 'eyes-welding']),
+      );
+  });
+
+  it('says what to do about old asbestos where finish is stripped and where fire is made ready for', () => {
+    for (const s of steps.filter((one) => one.kind === 'strip' || one.kind === 'fire'))
+      expect(s.cautions, s.id).toContain('old-asbestos');
+  });
+
   it('saws the tube that holds a bent one strained before that one is pressed, and finishes it after', () => {
     expect(comesBefore(steps, 'cut:L4R-L5R', 'straighten:L1R-L2R')).toBe(true);
     expect(comesBefore(steps, 'inspectBend:U5R-L6R', 'cutOut:L4R-L5R')).toBe(true);
@@ -163,7 +183,9 @@ describe('states on the way', () => {
     const brace = made.plan.steps.find((s) => s.kind === 'brace');
     expect(made.plan.issues.map((i) => i.code)).toContain('plan-brace-put-in');
     expect(brace?.brace).toMatchObject({ from: 'L2L', to: 'L3L', why: 'mechanism' });
-    expect(comesBefore(made.plan.steps, brace!.id, 'cut:L2L-L3L')).toBe(true);
+    // braced, measured, cut: a brace that pulls shows before the cut
+    expect(comesBefore(made.plan.steps, brace!.id, 'hold:beforeCutting:L2L-L3L')).toBe(true);
+    expect(comesBefore(made.plan.steps, 'hold:beforeCutting:L2L-L3L', 'cut:L2L-L3L')).toBe(true);
     expect(comesBefore(made.plan.steps, 'weld:L2L-L3L', `un${brace!.id}`)).toBe(true);
   });
 

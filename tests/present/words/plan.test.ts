@@ -4,14 +4,11 @@ import { gateNames } from '../../../src/core/plan/result.ts';
 import { damageReport } from '../../../src/present/record.ts';
 import { sheets } from '../../../src/present/sheet/layout.ts';
 import { phasesOf } from '../../../src/present/words/phases.ts';
-import {
-  evidenceWords,
-  gatesTogether,
-  refusedMoveLine,
-  stepLine,
-  toolWords,
-} from '../../../src/present/words/plan.ts';
 import { cautionsOf } from '../../../src/present/words/planCautions.ts';
+import { evidenceWords, gatesTogether } from '../../../src/present/words/planGates.ts';
+import { refusedMoveLine } from '../../../src/present/words/planOrder.ts';
+import { stepLine } from '../../../src/present/words/planSteps.ts';
+import { toolWords } from '../../../src/present/words/planTakes.ts';
 import { demoJob, options } from '../made.ts';
 
 const job = demoJob();

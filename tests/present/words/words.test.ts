@@ -18,9 +18,10 @@ import {
   memberWords,
   zoneWords,
 } from '../../../src/present/words/names.ts';
-import { evidenceWords, toolWords } from '../../../src/present/words/plan.ts';
 import { planRefs } from '../../../src/present/words/planAssumptions.ts';
 import { planCautionIds } from '../../../src/present/words/planCautions.ts';
+import { evidenceWords } from '../../../src/present/words/planGates.ts';
+import { toolWords } from '../../../src/present/words/planTakes.ts';
 import { reasonsLine } from '../../../src/present/words/reasons.ts';
 import {
   releaseWhyWords,
