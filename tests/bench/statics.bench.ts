@@ -2,6 +2,8 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { LuDecomposition, Matrix } from 'ml-matrix';
 import type { Vec3 } from '../../src/core/base/vec3.ts';
 import { assemble, type BlockMatrix, multiplyBlocks } from '../../src/core/statics/assemble.ts';
@@ -15,8 +17,7 @@ import { type Bar, boxTruss, trussOf } from '../core/statics/boxTruss.ts';
 
 /** Ratios within one run; the targets stand in methods.md. Nothing is asserted. */
 export const run = async (): Promise<string[]> => {
-  // first, while the process has never been larger: its peak is the solver's
-  const lines: string[] = [peakMemory(systemOf(boxTruss(1666)))];
+  const lines: string[] = [await memory(systemOf(boxTruss(1666)))];
   const sizes = [
     ['160 long', boxTruss(13), 60],
     ['2,000 long', boxTruss(166), 12],
@@ -41,7 +42,8 @@ export const run = async (): Promise<string[]> => {
     lines.push(`${name}, ${truss.members.length} members: ${ratio}; ${parts}${more}`);
     lines.push(
       `  nnz(L) ${(mine.entries / 1e6).toFixed(3)} M doubles${scipy ? ` (SuperLU ${(scipy.entries / 1e6).toFixed(3)})` : ''}, ` +
-        `residual ${mine.residual.toExponential(1)}` +
+        `residual ‖Ku−f‖/‖f‖ ${mine.residual.toExponential(1)}` +
+        `${scipy ? ` (SuperLU ${scipy.residual.toExponential(1)})` : ''}, over ‖K‖‖u‖+‖f‖ ${mine.backward.toExponential(1)}` +
         (repeats > 1
           ? `, every K⁻¹ end block in ${(mine.selected / (mine.factor + mine.solve)).toFixed(2)} × factor + solve`
           : ''),
@@ -61,15 +63,35 @@ export const run = async (): Promise<string[]> => {
   return lines;
 };
 
-/** How far one factor and solve raises the process's peak, over the doubles of L; garbage of the engine included. */
-const peakMemory = ({ k, held, right }: System): string => {
-  const before = process.resourceUsage().maxRSS;
+/**
+ * What ordering, factor and solve allocate over the doubles of L: with all the engine has not collected by the end
+ * (the peak, as a collection in between only lowers it), and what is held on to.
+ */
+const memory = async ({ k, held, right }: System): Promise<string> => {
+  setFlagsFromString('--expose-gc');
+  const gc = runInNewContext('gc') as () => void;
+  // array buffers are swept beside the script: a pause and a second round see them gone
+  const collect = async (): Promise<void> => {
+    for (let round = 0; round < 3; round++) {
+      gc();
+      await new Promise((done) => setTimeout(done, 100));
+    }
+  };
+  const inUse = (): number => {
+    const { heapUsed, external } = process.memoryUsage();
+    return heapUsed + external;
+  };
+  await collect();
+  const before = inUse();
   const factored = factorize(k, findFronts(k), held);
   if (factored.kind === 'singular') throw new Error('the benchmark truss moves freely');
-  backsolve(factored.factor, right, 1);
-  const grown = 1024 * (process.resourceUsage().maxRSS - before);
+  const moves = backsolve(factored.factor, right, 1);
+  const all = inUse() - before;
+  await collect();
+  const kept = inUse() - before;
   const doubles = factored.factor.panels.length;
-  return `20,000 long: peak memory of factor + solve ${(grown / 8 / doubles).toFixed(1)} × nnz(L) of ${(doubles / 1e6).toFixed(2)} M doubles`;
+  const over = (bytes: number): string => `${(bytes / 8 / doubles).toFixed(1)} × nnz(L)`;
+  return `20,000 long: peak memory of order + factor + solve ${over(all)} with garbage, kept ${over(kept)} (${(doubles / 1e6).toFixed(2)} M doubles, ${moves.length} moves)`;
 };
 
 interface System {
@@ -87,6 +109,8 @@ interface Timing {
   readonly selected: number;
   readonly entries: number;
   readonly residual: number;
+  /** Normwise backward error, ‖K‖ from below by its largest diagonal: Rigal & Gaches, J. ACM 14 (1967) 543, from memory. */
+  readonly backward: number;
   readonly norm: number;
 }
 
@@ -165,6 +189,7 @@ const time = ({ k, held, right }: System, repeats: number): Timing => {
     all += f * f;
     norm += moves[d]! ** 2;
   });
+  const stiffest = k.diagonal.reduce((most, v, at) => ((at % 36) % 7 === 0 ? Math.max(most, v) : most), 0);
   const many = new Float64Array(100 * right.length);
   for (let c = 0; c < 100; c++) many.set(right, c * right.length);
   // A single repeat is the stress test: only factor and solve are of interest there.
@@ -183,6 +208,7 @@ const time = ({ k, held, right }: System, repeats: number): Timing => {
     selected,
     entries: factor!.panels.length,
     residual: Math.sqrt(off / all),
+    backward: Math.sqrt(off) / (stiffest * Math.sqrt(norm) + Math.sqrt(all)),
     norm: Math.sqrt(norm),
   };
 };
@@ -191,7 +217,7 @@ const time = ({ k, held, right }: System, repeats: number): Timing => {
 const scipySolve = (
   { k, held, right }: System,
   repeats: number,
-): { seconds: number; norm: number; entries: number; hundred: number } | null => {
+): { seconds: number; norm: number; entries: number; hundred: number; residual: number } | null => {
   const size = 6 * k.n;
   const start = [0];
   const indices: number[] = [];
@@ -237,8 +263,14 @@ const scipySolve = (
       encoding: 'utf8',
       stdio: ['ignore', 'pipe', 'ignore'],
     });
-    const [seconds, norm, entries, hundred] = words.trim().split(/\s+/).map(Number);
-    return { seconds: 1000 * seconds!, norm: norm!, entries: entries!, hundred: 1000 * hundred! };
+    const [seconds, norm, entries, hundred, residual] = words.trim().split(/\s+/).map(Number);
+    return {
+      seconds: 1000 * seconds!,
+      norm: norm!,
+      entries: entries!,
+      hundred: 1000 * hundred!,
+      residual: residual!,
+    };
   } catch (error) {
     console.warn(String(error).slice(0, 600));
     return null;

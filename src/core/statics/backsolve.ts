@@ -46,6 +46,7 @@ const sweepOne = (factor: Factor, x: Float64Array): void => {
   for (let f = 0; f < count; f++) {
     const x0 = 6 * first[f]!;
     const width = 6 * first[f + 1]! - x0;
+    if (isZero(x, x0, width)) continue;
     let at = panelAt[f]!;
     for (let i = 0; i < width; i++, at += width) {
       let v = x[x0 + i]!;
@@ -77,12 +78,19 @@ const sweepOne = (factor: Factor, x: Float64Array): void => {
   }
 };
 
+/** A front that no load has reached gives nothing on: a pair of end forces touches only the fronts above its clusters. */
+const isZero = (x: Float64Array, from: number, count: number): boolean => {
+  for (let at = from; at < from + count; at++) if (x[at] !== 0) return false;
+  return true;
+};
+
 const sweepFour = (factor: Factor, x: Float64Array): void => {
   const { panels, panelAt, fronts } = factor;
   const { count, first, rowStart, rows } = fronts;
   for (let f = 0; f < count; f++) {
     const x0 = 24 * first[f]!;
     const width = 6 * (first[f + 1]! - first[f]!);
+    if (isZero(x, x0, 4 * width)) continue;
     let at = panelAt[f]!;
     for (let i = 0; i < width; i++, at += width) {
       takeDots(panels, at, i, x, x0, x0 + 4 * i);

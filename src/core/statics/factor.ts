@@ -46,7 +46,7 @@ export const factorize = (k: BlockMatrix, fronts: Fronts, held: Uint8Array, shif
   const panels = new Float64Array(panelAt[count]!);
   const original = new Float64Array(widest);
   // Updates wait for their parent on a stack: children stand before parents, subtrees together.
-  let stack = new Float64Array(1024);
+  const stack = new Float64Array(stackSize(fronts, children));
   const waiting: { front: number; at: number; size: number }[] = [];
   let top = 0;
   let smallestPivot = Number.POSITIVE_INFINITY;
@@ -54,11 +54,6 @@ export const factorize = (k: BlockMatrix, fronts: Fronts, held: Uint8Array, shif
     const width = 6 * (first[f + 1]! - first[f]!);
     const below = 6 * (rowStart[f + 1]! - rowStart[f]!);
     const panel = panels.subarray(panelAt[f]!, panelAt[f + 1]!);
-    if (top + below * below > stack.length) {
-      const larger = new Float64Array(2 * (top + below * below));
-      larger.set(stack.subarray(0, top));
-      stack = larger;
-    }
     const update = stack.subarray(top, top + below * below).fill(0);
     placeOriginal(k, fronts, held, f, panel, width);
     for (let d = 0; d < width; d += 3) {
@@ -91,6 +86,22 @@ export const factorize = (k: BlockMatrix, fronts: Fronts, held: Uint8Array, shif
     }
   }
   return { kind: 'factor', factor: { fronts, panels, panelAt }, smallestPivot };
+};
+
+/** The most that waits on the stack at once: a front's update is laid on top before its children's go. */
+const stackSize = ({ count, rowStart, parent }: Fronts, children: Int32Array): number => {
+  const waiting: number[] = [];
+  let top = 0;
+  let most = 0;
+  for (let f = 0; f < count; f++) {
+    const update = (6 * (rowStart[f + 1]! - rowStart[f]!)) ** 2;
+    most = Math.max(most, top + update);
+    for (const size of waiting.splice(waiting.length - children[f]!)) top -= size;
+    if (parent[f]! < 0) continue;
+    waiting.push(update);
+    top += update;
+  }
+  return most;
 };
 
 const placeOriginal = (

@@ -35,7 +35,7 @@ export interface Frame {
   readonly held: Uint8Array;
   /**
    * Moves under loads: `columns` load vectors of length 6 n one after the other; entries at held freedoms are ignored.
-   * Gives moves of the same layout, 0 at held freedoms. One step of refinement included.
+   * Gives moves of the same layout, 0 at held freedoms. One step of refinement where the residual asks for it.
    */
   readonly solve: (loads: Float64Array, columns?: number) => Float64Array;
   /** K⁻¹ between a member's own two ends: 12 × 12 row-major, i's six freedoms then j's; 0 at held ones. */

@@ -149,15 +149,41 @@ const withLooseHeld = (k: BlockMatrix, loose: Frame['loose']): BlockMatrix => {
   return { ...k, diagonal };
 };
 
+/** A relative residual above this is worth a step of refinement; the target is 1e-10 (methods, Targets). */
+const REFINE_ABOVE = 1e-12;
+
+/** Puts f − K u in the place of K u, 0 at held freedoms; gives the largest ‖f − K u‖ / ‖f‖ of the columns. */
+const restOf = (f: Float64Array, carried: Float64Array, held: Uint8Array): number => {
+  let worst = 0;
+  for (let base = 0; base < f.length; base += held.length) {
+    let [rest, all] = [0, 0];
+    for (let d = 0; d < held.length; d++) {
+      const load = f[base + d]!;
+      const r = held[d] ? 0 : load - carried[base + d]!;
+      carried[base + d] = r;
+      rest += r * r;
+      all += load * load;
+    }
+    if (rest > 0) worst = Math.max(worst, all > 0 ? Math.sqrt(rest / all) : 1);
+  }
+  return worst;
+};
+
 /** What a factored frame can be asked. K⁻¹ on its pattern is worked out at the first question that needs it. */
 const answers = (factor: Factor, k: BlockMatrix, held: Uint8Array, members: readonly FrameMember[]) => {
   const size = 6 * k.n;
-  const masked = (x: Float64Array): Float64Array => x.map((v, at) => (held[at % size] ? 0 : v));
+  const freed = (x: Float64Array): Float64Array => {
+    const out = new Float64Array(x.length);
+    for (let base = 0; base < x.length; base += size)
+      for (let d = 0; d < size; d++) if (!held[d]) out[base + d] = x[base + d]!;
+    return out;
+  };
   const solve: Frame['solve'] = (loads, columns = 1) => {
-    const f = masked(loads);
+    const f = freed(loads);
     const u = backsolve(factor, f, columns);
     const r = multiplyBlocks(k, u, columns);
-    for (let at = 0; at < r.length; at++) r[at] = held[at % size] ? 0 : f[at]! - r[at]!;
+    const off = restOf(f, r, held);
+    if (off <= REFINE_ABOVE) return u;
     const du = backsolve(factor, r, columns);
     for (let at = 0; at < u.length; at++) u[at]! += du[at]!;
     return u;
