@@ -9,7 +9,7 @@ import { ErrorEdge } from './parts/ErrorEdge.tsx';
 import { Head } from './parts/Head.tsx';
 import { Legend } from './parts/Legend.tsx';
 import { Newer } from './parts/Newer.tsx';
-import { Route, routeWords } from './parts/Route.tsx';
+import { Route } from './parts/Route.tsx';
 import { Toolbar } from './parts/Toolbar.tsx';
 import { WorkLine } from './parts/Waiting.tsx';
 import { useDialog } from './state/dialog.ts';
@@ -18,6 +18,7 @@ import { useOnBench } from './state/onBench.ts';
 import { usePrefs } from './state/prefs.ts';
 import { useSaved } from './state/saved.ts';
 import { type Route as RouteName, useView } from './state/view.ts';
+import { routeText, frameText as text } from './text/frame.ts';
 
 /** Panels come when the route gets there, so that the picture is not kept waiting. */
 const panels: { readonly [R in RouteName]: ComponentType } = {
@@ -80,7 +81,7 @@ export const App = () => {
   const Panel = panels[route];
   if (onBench)
     return (
-      <ErrorEdge words="The bench failed. The model on it is kept; load the page again.">
+      <ErrorEdge words={text.benchFailed}>
         <Suspense fallback={null}>
           <ModelBench />
         </Suspense>
@@ -99,22 +100,19 @@ export const App = () => {
       <Head />
       <Notices />
       <Route />
-      <main className="middle" aria-label="Truss">
+      <main className="middle" aria-label={text.truss}>
         <Toolbar />
-        <section className="picture" aria-label="Truss picture" hidden={middle === 'table'}>
+        <section className="picture" aria-label={text.picture} hidden={middle === 'table'}>
           <Picture />
         </section>
         <Legend />
         <Suspense fallback={null}>{middle !== 'picture' && <TrussTable />}</Suspense>
       </main>
-      <aside className="card" aria-label={routeWords[route]}>
+      <aside className="card" aria-label={routeText[route]}>
         <WorkLine />
         <div className="card-body" ref={card}>
           {route !== 'practice' && <Inspector />}
-          <ErrorEdge
-            key={route}
-            words="This part of the screen failed. The job is saved; the other parts go on working."
-          >
+          <ErrorEdge key={route} words={text.partFailed}>
             <Suspense fallback={null}>
               <Panel />
             </Suspense>
@@ -141,11 +139,11 @@ const Notices = () => {
           <span>{message}</span>
           {state === 'failed' && (
             <button type="button" onClick={() => void saveCopy()}>
-              Save a copy of the job
+              {text.saveCopy}
             </button>
           )}
           <button type="button" onClick={() => useSaved.setState({ message: null })}>
-            Close
+            {text.close}
           </button>
         </div>
       )}

@@ -1,8 +1,6 @@
-import { type TagWord, tag, tagWords } from './deeds.ts';
+import { type TagWord, tag } from './deeds.ts';
 import { saveCopy } from './handout.ts';
 import { openFromPicker } from './opening.ts';
-import { routeWords } from './parts/Route.tsx';
-import { viewWords } from './parts/Toolbar.tsx';
 import type { ViewName } from './scene/sceneProps.ts';
 import { stopWork, useAnswer } from './state/answer.ts';
 import { useDialog } from './state/dialog.ts';
@@ -10,6 +8,8 @@ import { redo, redoName, undo, undoName, useJob } from './state/job.ts';
 import { setPrefs, usePrefs } from './state/prefs.ts';
 import { tell } from './state/said.ts';
 import { ask, type Route, routes, selectAll, setView, useView } from './state/view.ts';
+import { commandText as text } from './text/commands.ts';
+import { lightText, routeText, tagText, viewText } from './text/frame.ts';
 
 /** Something a person can do, once: buttons, keys and the find box all use this row. */
 export interface Command {
@@ -22,10 +22,10 @@ export interface Command {
 }
 
 /** Goes a step back or forward and says which; nothing when there is none. */
-const stepAloud = (way: string, name: string | null, go: () => void): void => {
+const stepAloud = (say: (name: string) => string, name: string | null, go: () => void): void => {
   if (name === null) return;
   go();
-  tell(`${way}: ${name}`);
+  tell(say(name));
 };
 
 const open = (): boolean => useJob.getState().job !== null;
@@ -56,136 +56,120 @@ const apartBay = (how: 'isolate' | 'ghost'): void => {
   setView({ apart: apart?.how === how || zone === undefined ? null : { zone, how } });
 };
 
-const tagKeys = {
-  bent: 'B',
-  cracked: 'C',
-  forReplacement: 'R',
-  lookAgain: 'A',
-  lookedAt: 'L',
-} as const satisfies Record<TagWord, string>;
-const viewKeys = {
-  leftSide: '1',
-  rightSide: '2',
-  plan: '3',
-  fromAhead: '4',
-  fromBelow: '5',
-  threeQuarter: '6',
-} as const satisfies Record<ViewName, string>;
-
 export const commands: readonly Command[] = [
   {
     id: 'undo',
-    name: 'Undo',
+    name: text.undo,
     keys: 'Mod+Z',
     when: () => undoName() !== null,
-    do: () => stepAloud('Undone', undoName(), undo),
+    do: () => stepAloud(text.undone, undoName(), undo),
   },
   {
     id: 'redo',
-    name: 'Redo',
+    name: text.redo,
     keys: 'Mod+Shift+Z',
     when: () => redoName() !== null,
-    do: () => stepAloud('Redone', redoName(), redo),
+    do: () => stepAloud(text.redone, redoName(), redo),
   },
   {
     id: 'find',
-    name: 'Find a tube, a cluster or an action',
+    name: text.find,
     keys: '/',
     when: open,
     do: () => focusOn('#find'),
   },
   {
     id: 'keys',
-    name: 'All keys on one sheet',
+    name: text.keys,
     keys: '?',
     when: () => true,
     do: () => useDialog.setState({ open: 'keys' }),
   },
-  { id: 'open', name: 'Open a file', keys: 'Mod+O', when: () => true, do: openFromPicker },
-  { id: 'saveCopy', name: 'Save a copy as a file', keys: 'Mod+S', when: open, do: () => void saveCopy() },
-  ...(Object.keys(tagKeys) as TagWord[]).map((word) => ({
+  { id: 'open', name: text.open, keys: 'Mod+O', when: () => true, do: openFromPicker },
+  { id: 'saveCopy', name: text.saveCopy, keys: 'Mod+S', when: open, do: () => void saveCopy() },
+  ...(Object.keys(tagText) as TagWord[]).map((word) => ({
     id: `tag-${word}`,
-    name: `Tag: ${tagWords[word]}`,
-    keys: tagKeys[word],
+    name: text.tag(tagText[word].name),
+    keys: tagText[word].keys,
     when: () => open() && picked(),
     do: () => tag(useView.getState().selected, word),
   })),
-  ...(Object.keys(viewKeys) as ViewName[]).map((view) => ({
+  ...(Object.keys(viewText) as ViewName[]).map((view) => ({
     id: `view-${view}`,
-    name: `View: ${viewWords[view]}`,
-    keys: viewKeys[view],
+    name: text.view(viewText[view].name),
+    keys: viewText[view].keys,
     when: open,
     do: () => ask(view, 'all'),
   })),
-  { id: 'fitAll', name: 'Fit all', keys: 'F', when: open, do: () => ask('keep', 'all') },
+  { id: 'fitAll', name: text.fitAll, keys: 'F', when: open, do: () => ask('keep', 'all') },
   {
     id: 'fitSelected',
-    name: 'Fit selected',
+    name: text.fitSelected,
     keys: 'Shift+F',
     when: picked,
     do: () => ask('keep', 'selection'),
   },
-  { id: 'isolateBay', name: 'Show only this bay', keys: 'I', when: picked, do: () => apartBay('isolate') },
-  { id: 'ghostBay', name: 'Fade this bay', keys: 'G', when: picked, do: () => apartBay('ghost') },
+  { id: 'isolateBay', name: text.isolateBay, keys: 'I', when: picked, do: () => apartBay('isolate') },
+  { id: 'ghostBay', name: text.ghostBay, keys: 'G', when: picked, do: () => apartBay('ghost') },
   {
     id: 'showAll',
-    name: 'Show everything again',
+    name: text.showAll,
     keys: 'Shift+G',
     when: () => useView.getState().apart !== null || useView.getState().hidden.length > 0,
     do: () => setView({ apart: null, hidden: [] }),
   },
   {
     id: 'twin',
-    name: 'Select the opposite-hand twin',
+    name: text.twin,
     keys: 'T',
     when: () => twins().length > 0,
     do: () => selectAll(twins()),
   },
-  { id: 'clear', name: 'Select nothing', keys: 'Escape', when: picked, do: () => selectAll([]) },
+  { id: 'clear', name: text.clear, keys: 'Escape', when: picked, do: () => selectAll([]) },
   {
     id: 'names',
-    name: 'Names on or off',
+    name: text.names,
     keys: 'N',
     when: open,
     do: () => setView({ labels: useView.getState().labels === 'all' ? 'selection' : 'all' }),
   },
   {
     id: 'table',
-    name: 'Picture or table',
+    name: text.table,
     keys: 'V',
     when: open,
     do: () => setView({ middle: useView.getState().middle === 'picture' ? 'both' : 'picture' }),
   },
   {
     id: 'several',
-    name: 'Pick several, on or off',
+    name: text.several,
     keys: 'M',
     when: open,
     do: () => setView({ several: !useView.getState().several }),
   },
   {
     id: 'stop',
-    name: 'Stop the work in hand',
+    name: text.stop,
     keys: 'Mod+.',
     when: () => useAnswer.getState().working,
     do: stopWork,
   },
   ...routes.map((route: Route, i) => ({
     id: `go-${route}`,
-    name: `Go to: ${routeWords[route]}`,
+    name: text.go(routeText[route]),
     ...(i < 9 ? { keys: `Alt+${i + 1}` } : {}),
     when: () => true,
     do: () => setView({ route }),
   })),
   {
     id: 'go-bench',
-    name: `Go to: ${routeWords.bench}`,
+    name: text.go(routeText.bench),
     when: () => true,
     do: () => setView({ route: 'bench' }),
   },
   ...(['day', 'night', 'outdoor'] as const).map((light) => ({
     id: `light-${light}`,
-    name: `Light: ${light}`,
+    name: text.light(lightText[light]),
     when: () => usePrefs.getState().light !== light,
     do: () => setPrefs({ light }),
   })),

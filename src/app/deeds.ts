@@ -5,18 +5,11 @@ import { zoneWords } from '../present/words/names.ts';
 import { type AtOnce, useAnswer } from './state/answer.ts';
 import { change } from './state/job.ts';
 import { useView } from './state/view.ts';
+import { tagText } from './text/frame.ts';
 
 /** What a person does to the job, each as one named change. Buttons, keys and the find box all end here. */
 
 export type TagWord = Tagging['tag'];
-
-export const tagWords = {
-  bent: 'Bent',
-  cracked: 'Cracked',
-  forReplacement: 'For replacement',
-  lookAgain: 'Look again',
-  lookedAt: 'Looked at',
-} as const satisfies Record<TagWord, string>;
 
 const damageOf = { bent: ['bow', 'kink'], cracked: ['crack'] } as const satisfies Record<
   'bent' | 'cracked',
@@ -86,14 +79,14 @@ export const tag = (ids: readonly string[], word: TagWord): void => {
     if (made.length > 0)
       change(
         { kind: 'withdraw', ids: made, reason: 'tag taken off' },
-        `${tagWords[word]} taken off ${idWords(ids)}`,
+        `${tagText[word].name} taken off ${idWords(ids)}`,
       );
     return;
   }
   const of = ids.filter((id) => !bears(now, id, word));
   const { lookBy } = useView.getState();
   const how = word === 'lookedAt' || word === 'lookAgain' ? lookBy : {};
-  change({ kind: 'tag', of, tag: word, ...how } as Change, `${tagWords[word]}: ${idWords(of)}`);
+  change({ kind: 'tag', of, tag: word, ...how } as Change, `${tagText[word].name}: ${idWords(of)}`);
 };
 
 /** Adds a finding, or corrects one; gives false when it was refused (the reason is shown). */

@@ -33,6 +33,7 @@ export const refusal = (why: unknown): string => {
   const name = (why as { readonly name?: string } | null)?.name ?? '';
   if (name === 'QuotaExceededError') return 'the storage it allows is full';
   if (name === 'SecurityError') return 'its storage is switched off here, as in some private windows';
+  if (name === 'UnknownError') return 'its storage is switched off in its settings, or cannot be read';
   if (name === 'InvalidStateError')
     return 'its storage was closed by a newer version in another tab; load the page again';
   return why instanceof Error ? why.message : String(why);

@@ -18,6 +18,7 @@ import { openText } from './opening.ts';
 import { ErrorEdge } from './parts/ErrorEdge.tsx';
 import { followJob } from './state/answer.ts';
 import { usePrefs } from './state/prefs.ts';
+import { frameText } from './text/frame.ts';
 
 document.documentElement.dataset.light = usePrefs.getState().light;
 followJob();
@@ -33,7 +34,7 @@ addEventListener('load', () => void keepProgram());
 
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
-    <ErrorEdge words="The screen failed by our own fault. What you entered is saved on this device; load the page again.">
+    <ErrorEdge words={frameText.screenFailed}>
       <App />
     </ErrorEdge>
   </StrictMode>,

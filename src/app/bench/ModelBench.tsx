@@ -3,7 +3,7 @@ import { readModel } from '../../core/job/read.ts';
 import type { Mark } from '../../core/walkRound/result.ts';
 import { keysOf } from '../commands.ts';
 import { ErrorEdge } from '../parts/ErrorEdge.tsx';
-import { lightWords, unitWords } from '../parts/Head.tsx';
+import { lightText as lightWords, unitText as unitWords } from '../text/frame.ts';
 import { useStill } from '../picture/useStill.ts';
 import type { Light, SceneProps, ViewAsk, ViewName } from '../scene/sceneProps.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';

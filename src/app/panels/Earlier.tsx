@@ -4,6 +4,7 @@ import { restore, restorePoints } from '../jobs.ts';
 import { useJob } from '../state/job.ts';
 import { useSaved } from '../state/saved.ts';
 import type { RestorePoint } from '../storage/keep.ts';
+import { earlierText as text } from '../text/start.ts';
 
 /** Earlier states of the open job, kept by themselves. Going back is a change like any other: undo takes it back. */
 export const Earlier = () => {
@@ -17,13 +18,13 @@ export const Earlier = () => {
   if (points.length === 0) return null;
   return (
     <details>
-      <summary>Earlier states of this job ({points.length})</summary>
-      <ul className="entries" aria-label="Earlier states">
+      <summary>{text.title(points.length)}</summary>
+      <ul className="entries" aria-label={text.list}>
         {points.map((point) => (
           <li key={point.savedAt} className="entry-head">
             <span>{showTime(point.savedAt)}</span>
             <button type="button" className="link" onClick={() => restore(point)}>
-              Go back to this state
+              {text.back}
             </button>
           </li>
         ))}

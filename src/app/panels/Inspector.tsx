@@ -7,6 +7,7 @@ import { TagMark } from '../parts/TagMark.tsx';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, selectAll, useView } from '../state/view.ts';
+import { inspectorText as text } from '../text/frame.ts';
 
 /** What is in hand, in words: one tube, one cluster, or several. */
 export const Inspector = () => {
@@ -16,12 +17,8 @@ export const Inspector = () => {
   const known = selected.filter((id) => now.marks.has(id));
   const [only] = known;
   return (
-    <section className="in-hand stack tight" aria-label="Selected">
-      {known.length === 0 && (
-        <p className="soft">
-          Nothing selected. Touch a tube in the picture, pick a row of the table, or find one by its name.
-        </p>
-      )}
+    <section className="in-hand stack tight" aria-label={text.region}>
+      {known.length === 0 && <p className="soft">{text.nothing}</p>}
       {known.length === 1 && only !== undefined && <One now={now} id={only} />}
       {known.length > 1 && <Several ids={known} />}
     </section>
@@ -67,17 +64,17 @@ const TubeCard = ({
       <p>
         <strong>{member.id}</strong>
         {' · '}
-        {member.tube ? showTube(member.tube, units) : 'own section numbers'}
+        {member.tube ? showTube(member.tube, units) : text.ownSection}
         {' · '}
         {member.material}
         {' · '}
-        {member.guessed ? 'length not measured' : `${showLength(member.lengthIn, units)} true`}
+        {member.guessed ? text.noLength : text.lengthTrue(showLength(member.lengthIn, units))}
       </p>
-      {member.near.length > 0 && <p className="small">Nearby: {listWords(member.near)}</p>}
+      {member.near.length > 0 && <p className="small">{text.nearby(listWords(member.near))}</p>}
       <p className="row links">
         <Jump id={member.from} words={member.from} />
         <Jump id={member.to} words={member.to} />
-        {twin !== undefined && <Jump id={twin} words={`Twin ${twin}`} />}
+        {twin !== undefined && <Jump id={twin} words={text.twin(twin)} />}
       </p>
     </>
   );
@@ -96,7 +93,7 @@ const ClusterCard = ({
   const meeting = now.truss.members.filter(({ from, to }) => from === cluster.id || to === cluster.id);
   const twin = twinOf(now, cluster.id);
   const [station, buttLine, waterLine] = cluster.at;
-  const hand = buttLine === 0 ? 'on the centre plane' : buttLine > 0 ? 'right' : 'left';
+  const hand = buttLine === 0 ? text.onCentre : buttLine > 0 ? text.right : text.left;
   return (
     <>
       <div className="card-head">
@@ -108,14 +105,18 @@ const ClusterCard = ({
         {cluster.fitting ? ` · ${cluster.fitting}` : ''}
       </p>
       <p className="small">
-        Station {showLength(station, units)}; butt line {showLength(Math.abs(buttLine), units)} {hand}; water
-        line {showLength(waterLine, units)}. As drawn.
+        {text.place(
+          showLength(station, units),
+          showLength(Math.abs(buttLine), units),
+          hand,
+          showLength(waterLine, units),
+        )}
       </p>
       <p className="row links">
         {meeting.map(({ id }) => (
           <Jump key={id} id={id} words={id} />
         ))}
-        {twin !== undefined && <Jump id={twin} words={`Twin ${twin}`} />}
+        {twin !== undefined && <Jump id={twin} words={text.twin(twin)} />}
       </p>
     </>
   );
@@ -124,16 +125,16 @@ const ClusterCard = ({
 const Several = ({ ids }: { readonly ids: readonly string[] }) => (
   <>
     <div className="entry-head">
-      <h2>{ids.length} selected</h2>
+      <h2>{text.selected(ids.length)}</h2>
       <button type="button" onClick={() => selectAll([])}>
-        Select nothing
+        {text.selectNothing}
       </button>
     </div>
     <p className="row links several">
       {ids.slice(0, 24).map((id) => (
         <Jump key={id} id={id} words={id} />
       ))}
-      {ids.length > 24 && <span className="small soft">and {ids.length - 24} more</span>}
+      {ids.length > 24 && <span className="small soft">{text.more(ids.length - 24)}</span>}
     </p>
   </>
 );

@@ -11,6 +11,7 @@ import { keepPhotos } from '../photos.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { readFile } from '../storage/files.ts';
+import { joiningText as text } from '../text/start.ts';
 
 interface Offer {
   readonly name: string;
@@ -42,22 +43,19 @@ export const JoiningPanel = () => {
   const [found, setFound] = useState<Found | null>(null);
   const take = async ({ name, joining: { job }, photos }: Offer): Promise<void> => {
     await keepPhotos(photos);
-    takeState(job, `Joined ${name}`);
+    takeState(job, text.joined(name));
     setFound(null);
   };
   return (
-    <section className="stack tight" aria-label="Two tablets">
-      <h2>Two tablets, one truss</h2>
-      <p className="small soft">
-        Save a copy on the other tablet and open it here. You see what comes before anything is joined;
-        nothing of either is dropped, and undo takes it back.
-      </p>
+    <section className="stack tight" aria-label={text.region}>
+      <h2>{text.title}</h2>
+      <p className="small soft">{text.lead}</p>
       <div className="row">
         <button type="button" onClick={() => pickFile(jobFiles, (file) => void look(file).then(setFound))}>
-          Join another tablet's job
+          {text.choose}
         </button>
       </div>
-      {found && 'issues' in found && <Issues issues={found.issues} title={`Not joined: ${found.name}`} />}
+      {found && 'issues' in found && <Issues issues={found.issues} title={text.notJoined(found.name)} />}
       {found && 'offer' in found && (
         <Preview offer={found.offer} onTake={() => void take(found.offer)} onLeave={() => setFound(null)} />
       )}
@@ -74,13 +72,14 @@ const Preview = ({
   readonly onTake: () => void;
   readonly onLeave: () => void;
 }) => (
-  <section className="stack tight notice" aria-label={`From ${name}`}>
+  <section className="stack tight notice" aria-label={text.from(name)}>
     <p>
-      From {name}: <strong>{comesWords(what)}</strong>. Only here: {what.onlyHere}{' '}
-      {what.onlyHere === 1 ? 'record' : 'records'}.
+      {text.comes(name)}
+      <strong>{comesWords(what)}</strong>
+      {text.onlyHere(what.onlyHere)}
     </p>
-    <Issues issues={what.fields} title="The two jobs say differently" />
-    {what.conflicts.length > 0 && <h3>Said differently: {what.conflicts.length}</h3>}
+    <Issues issues={what.fields} title={text.fields} />
+    {what.conflicts.length > 0 && <h3>{text.conflicts(what.conflicts.length)}</h3>}
     <ul className="entries">
       {what.conflicts.map((conflict) => (
         <ConflictRow key={`${conflict.kind} ${conflict.about}`} conflict={conflict} />
@@ -88,10 +87,10 @@ const Preview = ({
     </ul>
     <div className="row">
       <button type="button" className="main" onClick={onTake}>
-        Join them
+        {text.join}
       </button>
       <button type="button" onClick={onLeave}>
-        Leave it
+        {text.leave}
       </button>
     </div>
   </section>

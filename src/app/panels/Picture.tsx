@@ -16,6 +16,7 @@ import { useEntry } from '../state/entry.ts';
 import { useOverlay } from '../state/overlay.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, selectAll, setView, useView } from '../state/view.ts';
+import { pictureText as text } from '../text/frame.ts';
 
 const Scene = lazy(async () => ({ default: (await import('../scene/Scene.tsx')).Scene }));
 
@@ -88,12 +89,12 @@ export const Picture = () => {
     [laid, swing, overlay.playing, motionless],
   );
   const drawn = useDrawn();
-  if (!now) return <p className="empty">No truss is open.</p>;
+  if (!now) return <p className="empty">{text.noTruss}</p>;
   return (
-    <ErrorEdge words="The picture cannot be drawn here. The table does everything the picture does.">
+    <ErrorEdge words={text.cannot}>
       <div className="picture-frame">
         <div className="picture-scene">
-          <Suspense fallback={<p className="empty">The picture is being set up …</p>}>
+          <Suspense fallback={<p className="empty">{text.coming}</p>}>
             <Scene
               truss={now.truss}
               marks={now.marks}
@@ -122,7 +123,7 @@ export const Picture = () => {
       </div>
       {faded.size > 0 && (
         <p className="faded small">
-          {faded.size} faded{' '}
+          {text.faded(faded.size)}{' '}
           {apart && (
             <button
               type="button"
@@ -131,11 +132,11 @@ export const Picture = () => {
                 setView({ apart: { ...apart, how: apart.how === 'isolate' ? 'ghost' : 'isolate' } })
               }
             >
-              {apart.how === 'isolate' ? 'Fade these instead' : 'Fade the rest instead'}
+              {apart.how === 'isolate' ? text.fadeThese : text.fadeRest}
             </button>
           )}
           <button type="button" className="link" onClick={() => setView({ apart: null, hidden: [] })}>
-            Show all
+            {text.showAll}
           </button>
         </p>
       )}

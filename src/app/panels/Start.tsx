@@ -5,7 +5,6 @@ import { renameJob, setAircraft, setHeldAs } from '../deeds.ts';
 import { saveCopy } from '../handout.ts';
 import { demos, models } from '../models.ts';
 import { openFromPicker, openText } from '../opening.ts';
-import { lightWords, unitWords } from '../parts/Head.tsx';
 import { Issues } from '../parts/Issues.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { useDialog } from '../state/dialog.ts';
@@ -13,6 +12,8 @@ import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { useSaved } from '../state/saved.ts';
 import { setView } from '../state/view.ts';
+import { lightText, unitText } from '../text/frame.ts';
+import { startText as text } from '../text/start.ts';
 import { Earlier } from './Earlier.tsx';
 import { JoiningPanel } from './Joining.tsx';
 import { OnThisDevice } from './OnThisDevice.tsx';
@@ -40,10 +41,10 @@ export const StartPanel = () => {
       {job && <JoiningPanel />}
       <Shown />
       <Program />
-      <Issues issues={readIssues} title="In the file" />
-      {now && <Issues issues={[...now.truss.issues, ...now.truss.odd]} title="Odd in the truss" />}
-      {now && <Issues issues={[...now.live.issues, ...now.coverage.issues]} title="Odd in the records" />}
-      {all && <Issues issues={all.statics.issues} title="About the sums" />}
+      <Issues issues={readIssues} title={text.inFile} />
+      {now && <Issues issues={[...now.truss.issues, ...now.truss.odd]} title={text.oddInTruss} />}
+      {now && <Issues issues={[...now.live.issues, ...now.coverage.issues]} title={text.oddInRecords} />}
+      {all && <Issues issues={all.statics.issues} title={text.aboutSums} />}
     </div>
   );
 };
@@ -92,26 +93,26 @@ const ThisJob = () => {
   const model = live?.model ?? job?.model;
   if (!job || !model) return null;
   return (
-    <section className="stack tight" aria-label="This job">
-      <h2>This job</h2>
+    <section className="stack tight" aria-label={text.thisJob}>
+      <h2>{text.thisJob}</h2>
       <div className="fields">
-        <TextField id="job-name" label="Job" value={job.name} onTake={renameJob} />
+        <TextField id="job-name" label={text.job} value={job.name} onTake={renameJob} />
         <TextField
           id="job-aircraft"
-          label="Aircraft"
+          label={text.aircraft}
           value={job.aircraft ?? ''}
-          hint="as you call it"
+          hint={text.aircraftHint}
           onTake={setAircraft}
         />
         <TextField
           id="job-who"
-          label="Who is entering"
+          label={text.who}
           value={who}
-          hint="name on each record"
+          hint={text.whoHint}
           onTake={(name) => setPrefs({ who: name })}
         />
         <div className="field wide">
-          <label htmlFor="job-held">The truss is held</label>
+          <label htmlFor="job-held">{text.held}</label>
           <select
             id="job-held"
             value={held?.setup ?? ''}
@@ -121,7 +122,7 @@ const ThisJob = () => {
             }}
           >
             <option value="" disabled>
-              not said yet
+              {text.notSaid}
             </option>
             {model.setups.map(({ id, name }) => (
               <option key={id} value={id}>
@@ -131,12 +132,10 @@ const ThisJob = () => {
           </select>
         </div>
       </div>
-      <p className="small soft">
-        Truss: {model.name}. {model.source} {model.datum}
-      </p>
+      <p className="small soft">{text.truss(model.name, model.source, model.datum)}</p>
       <p>
         <button type="button" onClick={() => void saveCopy()}>
-          Save a copy of the job
+          {text.saveCopy}
         </button>
       </p>
     </section>
@@ -150,55 +149,51 @@ const OwnTruss = () => {
   const live = useAnswer((answer) => answer.atOnce?.live.model);
   const change = (): void => {
     if (!job) return;
-    putModel(live ?? job.model, 'this job’s model');
+    putModel(live ?? job.model, text.thisModel);
     openBench('stations');
   };
   return (
-    <section className="stack tight" aria-label="Your own truss">
-      <h2>Your own truss</h2>
+    <section className="stack tight" aria-label={text.ownTruss}>
+      <h2>{text.ownTruss}</h2>
       <div className="row">
         <button type="button" onClick={() => openBench('begin')}>
-          Model bench
+          {text.modelBench}
         </button>
         {job && (
           <button type="button" onClick={change}>
-            Change this job’s model
+            {text.changeModel}
           </button>
         )}
       </div>
-      <p className="small soft">
-        From a drawing, a rough truss from a few lengths, or measured up from the sound side.
-      </p>
+      <p className="small soft">{text.ownTrussLead}</p>
     </section>
   );
 };
 
 const Begin = () => (
-  <section className="stack tight" aria-label="Begin">
-    <h2>Begin</h2>
+  <section className="stack tight" aria-label={text.begin}>
+    <h2>{text.begin}</h2>
     <div className="row">
       <button type="button" onClick={openFromPicker}>
-        Open a file
+        {text.open}
       </button>
-      {demos.map(({ name, text }) => (
-        <button key={name} type="button" onClick={() => void text().then((t) => openText(t, name))}>
-          Demo: {asWords(name)}
+      {demos.map(({ name, text: read }) => (
+        <button key={name} type="button" onClick={() => void read().then((t) => openText(t, name))}>
+          {text.demo(asWords(name))}
         </button>
       ))}
     </div>
-    <p className="small soft">
-      Or drop a file anywhere on the page. A new job starts with everything not looked at:
-    </p>
+    <p className="small soft">{text.beginLead}</p>
     <div className="row">
-      {models.map(({ name, text }) => (
+      {models.map(({ name, text: read }) => (
         <button
           key={name}
           type="button"
           onClick={() =>
-            void text().then((t) => openText(t, name, name.startsWith('practice') ? 'practice' : 'job'))
+            void read().then((t) => openText(t, name, name.startsWith('practice') ? 'practice' : 'job'))
           }
         >
-          New job: {asWords(name)}
+          {text.newJob(asWords(name))}
         </button>
       ))}
     </div>
@@ -206,14 +201,12 @@ const Begin = () => (
 );
 
 const BenchWay = () => (
-  <section className="stack tight" aria-label="Bench sums">
-    <h2>Bench sums</h2>
-    <p className="small soft">
-      One bent or dented tube, no job: fit, cut card, sleeve, template, straightening.
-    </p>
+  <section className="stack tight" aria-label={text.benchSums}>
+    <h2>{text.benchSums}</h2>
+    <p className="small soft">{text.benchLead}</p>
     <p>
       <button type="button" onClick={() => setView({ route: 'bench' })}>
-        Bench sums
+        {text.benchSums}
       </button>
     </p>
   </section>
@@ -222,13 +215,13 @@ const BenchWay = () => (
 const Shown = () => {
   const { units, light, letterKeys, hand } = usePrefs();
   return (
-    <section className="stack tight" aria-label="How it is shown">
-      <h2>How it is shown</h2>
+    <section className="stack tight" aria-label={text.shown}>
+      <h2>{text.shown}</h2>
       <div className="fields">
         <label className="field">
-          <span className="caption">Lengths in</span>
+          <span className="caption">{text.units}</span>
           <select value={units} onChange={(e) => setPrefs({ units: e.target.value as typeof units })}>
-            {Object.entries(unitWords).map(([value, words]) => (
+            {Object.entries(unitText).map(([value, words]) => (
               <option key={value} value={value}>
                 {words}
               </option>
@@ -236,9 +229,9 @@ const Shown = () => {
           </select>
         </label>
         <label className="field">
-          <span className="caption">Sheet for</span>
+          <span className="caption">{text.light}</span>
           <select value={light} onChange={(e) => setPrefs({ light: e.target.value as typeof light })}>
-            {Object.entries(lightWords).map(([value, words]) => (
+            {Object.entries(lightText).map(([value, words]) => (
               <option key={value} value={value}>
                 {words}
               </option>
@@ -252,7 +245,7 @@ const Shown = () => {
           checked={hand === 'left'}
           onChange={(e) => setPrefs({ hand: e.target.checked ? 'left' : 'right' })}
         />
-        Card on the left, for the left hand
+        {text.leftHand}
       </label>
       <label className="check">
         <input
@@ -260,11 +253,11 @@ const Shown = () => {
           checked={letterKeys}
           onChange={(e) => setPrefs({ letterKeys: e.target.checked })}
         />
-        Single letters act as commands
+        {text.letterKeys}
       </label>
       <p>
         <button type="button" className="link" onClick={() => useDialog.setState({ open: 'keys' })}>
-          All keys on one sheet
+          {text.keys}
         </button>
       </p>
     </section>

@@ -5,15 +5,10 @@ import { TagMark } from '../parts/TagMark.tsx';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { type SortBy, select, selectAll, setView, useView } from '../state/view.ts';
+import { tableText as text } from '../text/truss.ts';
 import { shownRows, type TrussRow, trussRows } from './trussRows.ts';
 
-const columns: readonly { readonly by: SortBy; readonly title: string }[] = [
-  { by: 'id', title: 'Id' },
-  { by: 'place', title: 'In words' },
-  { by: 'state', title: 'State' },
-  { by: 'tube', title: 'Tube' },
-  { by: 'length', title: 'Length true' },
-];
+const columns = Object.keys(text.columns) as SortBy[];
 
 const Row = memo(
   ({
@@ -114,17 +109,17 @@ const Rows = ({ now }: { readonly now: AtOnce }) => {
   };
 
   return (
-    <section className="truss-table" aria-label="Truss as a table">
+    <section className="truss-table" aria-label={text.region}>
       <div className="row table-bar">
         <input
           type="search"
-          aria-label="Search the table"
-          placeholder="Search: U4R, upper left longeron, bay 4, brace …"
+          aria-label={text.search}
+          placeholder={text.hint}
           value={search}
           onChange={(e) => setView({ search: e.target.value })}
         />
         <span className="small soft" role="status">
-          {rows.length} of {all.length} shown, {selected.length} selected
+          {text.shown(rows.length, all.length, selected.length)}
         </span>
       </div>
       <div className="table-scroll">
@@ -135,13 +130,10 @@ const Rows = ({ now }: { readonly now: AtOnce }) => {
           aria-multiselectable="true"
           aria-rowcount={rows.length + 1}
         >
-          <caption className="unseen">
-            Members and clusters. Arrow keys move, Enter selects, Space adds to the selection, Shift extends
-            it.
-          </caption>
+          <caption className="unseen">{text.caption}</caption>
           <thead>
             <tr>
-              {columns.map(({ by, title }) => (
+              {columns.map((by) => (
                 <th
                   key={by}
                   scope="col"
@@ -152,7 +144,7 @@ const Rows = ({ now }: { readonly now: AtOnce }) => {
                     type="button"
                     onClick={() => setView({ sort: { by, down: sort.by === by && !sort.down } })}
                   >
-                    {by === 'length' ? `${title}, ${lengthUnit(units)}` : title}
+                    {by === 'length' ? `${text.columns[by]}, ${lengthUnit(units)}` : text.columns[by]}
                     <span aria-hidden="true">{sort.by === by ? (sort.down ? '▾' : '▴') : ''}</span>
                   </button>
                 </th>
@@ -171,9 +163,7 @@ const Rows = ({ now }: { readonly now: AtOnce }) => {
             ))}
           </tbody>
         </table>
-        {rows.length === 0 && (
-          <p className="empty">Nothing matches. Clear the search or the legend's filter.</p>
-        )}
+        {rows.length === 0 && <p className="empty">{text.nothing}</p>}
       </div>
     </section>
   );

@@ -1,10 +1,11 @@
 import { lazy, Suspense } from 'react';
 import { commandOf } from '../commands.ts';
-import { type TagWord, tag, tagStates, tagWords } from '../deeds.ts';
+import { type TagWord, tag, tagStates } from '../deeds.ts';
 import { Waiting } from '../parts/Waiting.tsx';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { setView, useView } from '../state/view.ts';
+import { tagText } from '../text/frame.ts';
 import { BulkLook } from './BulkLook.tsx';
 import { Decide } from './Decide.tsx';
 import { FindingForm } from './FindingForm.tsx';
@@ -56,11 +57,11 @@ const Tags = ({ now, ids }: { readonly now: AtOnce; readonly ids: readonly strin
           <button
             key={word}
             type="button"
-            aria-label={tagWords[word]}
+            aria-label={tagText[word].name}
             aria-pressed={stands[word]}
             onClick={() => tag(ids, word)}
           >
-            {tagWords[word]}
+            {tagText[word].name}
             {letters && <kbd>{commandOf(`tag-${word}`).keys}</kbd>}
           </button>
         ))}

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { fieldText as text } from '../text/fields.ts';
 
 const positions = [12, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11] as const;
 
@@ -55,7 +56,7 @@ export const ClockDial = ({
                 type="radio"
                 name={name}
                 checked={value === clock}
-                aria-label={`${clock} o'clock`}
+                aria-label={text.clock(clock)}
                 onChange={() => onChange(clock)}
               />
               <span aria-hidden="true">{clock}</span>
@@ -69,7 +70,7 @@ export const ClockDial = ({
         disabled={value === undefined}
         onClick={() => onChange(undefined)}
       >
-        Direction not taken
+        {text.noDirection}
       </button>
     </fieldset>
   );

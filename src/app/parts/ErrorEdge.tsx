@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { frameText as text } from '../text/frame.ts';
 
 interface Props {
   readonly words: string;
@@ -18,9 +19,9 @@ export class ErrorEdge extends Component<Props, { readonly fault: string | null 
     return (
       <div className="notice blocking edge" role="alert">
         <p>{this.props.words}</p>
-        <p className="small soft">Our own fault: {this.state.fault}</p>
+        <p className="small soft">{text.ourFault(this.state.fault)}</p>
         <button type="button" onClick={() => this.setState({ fault: null })}>
-          Try again
+          {text.tryAgain}
         </button>
       </div>
     );

@@ -3,6 +3,7 @@ import { type Command, commands } from '../commands.ts';
 import { type Found, find, findIndex } from '../find.ts';
 import { useAnswer } from '../state/answer.ts';
 import { ask, select } from '../state/view.ts';
+import { findText as text } from '../text/frame.ts';
 
 type Choice =
   | { readonly what: 'thing'; readonly found: Found }
@@ -68,12 +69,12 @@ export const FindBox = () => {
         id="find"
         type="text"
         role="combobox"
-        aria-label="Find a tube, a cluster or an action"
+        aria-label={text.label}
         aria-expanded={shown}
         aria-controls={list}
         aria-autocomplete="list"
         aria-activedescendant={shown ? `${list}-${aim}` : undefined}
-        placeholder="Find: U4R, left bay 4, brace"
+        placeholder={text.hint}
         autoComplete="off"
         spellCheck={false}
         value={typed}
@@ -86,7 +87,7 @@ export const FindBox = () => {
         onBlur={() => setOpen(false)}
         onKeyDown={pressed}
       />
-      <div id={list} role="listbox" aria-label="Found" className="found" hidden={!shown}>
+      <div id={list} role="listbox" aria-label={text.found} className="found" hidden={!shown}>
         {choices.map((choice, i) => (
           <div
             key={choice.what === 'thing' ? choice.found.id : choice.deed.id}
@@ -116,7 +117,7 @@ export const FindBox = () => {
       </div>
       {open && typed.trim() !== '' && choices.length === 0 && (
         <p className="found small" role="status">
-          Nothing in this truss is called that.
+          {text.nothing}
         </p>
       )}
     </search>

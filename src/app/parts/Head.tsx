@@ -6,18 +6,8 @@ import type { Light } from '../scene/sceneProps.ts';
 import { redoName, undoName, useJob, useUndo } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { useSaved } from '../state/saved.ts';
+import { lightText, headText as text, unitText } from '../text/frame.ts';
 import { FindBox } from './FindBox.tsx';
-
-export const unitWords = {
-  inFraction: 'in, fraction',
-  inDecimal: 'in, decimal',
-  mm: 'mm',
-} as const satisfies Record<Units, string>;
-
-export const lightWords = { day: 'Day', night: 'Night', outdoor: 'Outdoor' } as const satisfies Record<
-  Light,
-  string
->;
 
 /** The title block of the sheet: which job, whose aircraft, how it is kept, what can be undone, what is sought. */
 export const Head = () => {
@@ -28,9 +18,9 @@ export const Head = () => {
   return (
     <header className="head">
       <div className="cell job-cell">
-        <span className="caption">Job</span>
-        <h1 className="job-name">{job ? job.name : 'Tubewright'}</h1>
-        <span className="small soft job-aircraft">{job?.aircraft ?? 'No aircraft entered'}</span>
+        <span className="caption">{text.job}</span>
+        <h1 className="job-name">{job ? job.name : text.noJob}</h1>
+        <span className="small soft job-aircraft">{job?.aircraft ?? text.noAircraft}</span>
       </div>
       <Kept />
       <div className="cell undo-cell">
@@ -38,24 +28,26 @@ export const Head = () => {
           type="button"
           className="quiet"
           aria-disabled={undoing === null}
-          aria-label={undoing === null ? 'Undo: nothing to undo' : `Undo: ${undoing}`}
+          aria-label={undoing === null ? text.nothingToUndo : text.undoes(undoing)}
           onClick={commandOf('undo').do}
         >
           <span aria-hidden="true">↶</span>
           <span className="undo-words">
-            Undo<span className="small soft">{undoing ?? 'nothing yet'}</span>
+            {text.undo}
+            <span className="small soft">{undoing ?? text.nothingYet}</span>
           </span>
         </button>
         <button
           type="button"
           className="quiet redo"
           aria-disabled={redoing === null}
-          aria-label={redoing === null ? 'Redo: nothing to redo' : `Redo: ${redoing}`}
+          aria-label={redoing === null ? text.nothingToRedo : text.redoes(redoing)}
           onClick={commandOf('redo').do}
         >
           <span aria-hidden="true">↷</span>
           <span className="undo-words">
-            Redo<span className="small soft">{redoing ?? 'nothing'}</span>
+            {text.redo}
+            <span className="small soft">{redoing ?? text.nothing}</span>
           </span>
         </button>
       </div>
@@ -64,22 +56,22 @@ export const Head = () => {
       </div>
       <div className="cell show-cell">
         <select
-          aria-label="Units"
+          aria-label={text.units}
           value={units}
           onChange={(e) => setPrefs({ units: e.target.value as Units })}
         >
-          {Object.entries(unitWords).map(([value, words]) => (
+          {Object.entries(unitText).map(([value, words]) => (
             <option key={value} value={value}>
               {words}
             </option>
           ))}
         </select>
         <select
-          aria-label="Light"
+          aria-label={text.light}
           value={light}
           onChange={(e) => setPrefs({ light: e.target.value as Light })}
         >
-          {Object.entries(lightWords).map(([value, words]) => (
+          {Object.entries(lightText).map(([value, words]) => (
             <option key={value} value={value}>
               {words}
             </option>
@@ -109,24 +101,20 @@ const Kept = () => {
   const overdue =
     later > 0 && waitingSince !== undefined && now - Date.parse(waitingSince) > DAY_MS && state !== 'nothing';
   const words = {
-    nothing: 'Nothing to save yet',
-    saving: 'Saving …',
-    saved: at ? `Saved ${ageWords(at, now)}` : 'Saved',
-    failed: 'NOT SAVED on this device',
+    nothing: text.nothingToSave,
+    saving: text.saving,
+    saved: at ? text.savedAgo(ageWords(at, now)) : text.saved,
+    failed: text.notSaved,
   }[state];
   return (
     <div className="cell kept-cell">
-      <span className="caption">Kept</span>
-      <span role="status" aria-live="off" aria-label="Saved">
+      <span className="caption">{text.kept}</span>
+      <span role="status" aria-live="off" aria-label={text.saved}>
         {words}
       </span>
       <span className={overdue ? 'small overdue' : 'small soft'}>
-        {overdue ? 'Save a copy: ' : ''}
-        {copy
-          ? `Copy off this device ${ageWords(copy.at, now)}${later > 0 ? `, ${later} newer records` : ''}`
-          : overdue
-            ? 'none off this device yet'
-            : 'No copy off this device yet'}
+        {overdue ? text.overdue : ''}
+        {copy ? text.copied(ageWords(copy.at, now), later) : overdue ? text.noCopyOverdue : text.noCopy}
       </span>
     </div>
   );

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import { commands } from '../commands.ts';
 import { useDialog } from '../state/dialog.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { keySheetText as text } from '../text/commands.ts';
 
 const said = (keys: string): string => keys.replace('Mod', 'Ctrl').replaceAll('+', ' + ');
 
@@ -14,16 +15,16 @@ export const KeySheet = () => {
     <dialog
       ref={sheet}
       className="key-sheet"
-      aria-label="Keys"
+      aria-label={text.title}
       onClose={() => useDialog.setState({ open: null })}
     >
       <div className="entry-head">
-        <h2>Keys</h2>
+        <h2>{text.title}</h2>
         <button type="button" onClick={() => sheet.current?.close()}>
-          Close
+          {text.close}
         </button>
       </div>
-      {!letters && <p className="small">Single letters are switched off on the Start part of the route.</p>}
+      {!letters && <p className="small">{text.lettersOff}</p>}
       <dl className="key-rows">
         {commands.flatMap(({ id, name, keys }) =>
           keys === undefined
@@ -38,9 +39,9 @@ export const KeySheet = () => {
               ],
         )}
         <div>
-          <dt>Turn the picture when it has the focus</dt>
+          <dt>{text.turn}</dt>
           <dd>
-            <kbd>arrow keys</kbd>
+            <kbd>{text.arrows}</kbd>
           </dd>
         </div>
       </dl>

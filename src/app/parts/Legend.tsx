@@ -3,6 +3,7 @@ import { type Coverage, states } from '../../core/walkRound/result.ts';
 import { tags } from '../../present/tags.ts';
 import { useAnswer } from '../state/answer.ts';
 import { setView, useView } from '../state/view.ts';
+import { legendText as text } from '../text/frame.ts';
 import { TagMark, TagSign } from './TagMark.tsx';
 
 const wide = (): boolean => matchMedia('(min-width: 1251px) and (min-height: 700px)').matches;
@@ -14,9 +15,9 @@ export const Legend = () => {
   if (!coverage) return null;
   return (
     <details className="legend-fold" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
-      <summary aria-label="Legend and filter">
+      <summary aria-label={text.title}>
         {open ? (
-          <span className="small soft">Tubes + clusters in each state; press one to fade it</span>
+          <span className="small soft">{text.lead}</span>
         ) : (
           states.map((state) => (
             <span key={state} className="legend-sign" title={tags[state].word}>
@@ -35,7 +36,7 @@ export const Legend = () => {
 const Filter = ({ coverage }: { readonly coverage: Coverage }) => {
   const hidden = useView((view) => view.hidden);
   return (
-    <fieldset className="legend" aria-label="Legend and filter: tubes and clusters in each state">
+    <fieldset className="legend" aria-label={text.filter}>
       {states.map((state) => {
         const shown = !hidden.includes(state);
         const [tubes, clusters] = [coverage.members[state], coverage.clusters[state]];
@@ -45,13 +46,13 @@ const Filter = ({ coverage }: { readonly coverage: Coverage }) => {
             type="button"
             className="quiet legend-item"
             aria-pressed={shown}
-            aria-label={`${tags[state].word}: ${tubes} tubes, ${clusters} clusters. ${shown ? 'Shown' : 'Faded'}`}
+            aria-label={text.item(tags[state].word, text.counts(tubes, clusters), shown)}
             onClick={() =>
               setView({ hidden: shown ? [...hidden, state] : hidden.filter((s) => s !== state) })
             }
           >
             <TagMark state={state} />
-            <span className="legend-count" title={`${tubes} tubes, ${clusters} clusters`}>
+            <span className="legend-count" title={text.counts(tubes, clusters)}>
               {tubes}
               <span className="soft"> + {clusters}</span>
             </span>

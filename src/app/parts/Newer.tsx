@@ -1,4 +1,5 @@
 import { takeNewer, useOffline } from '../offline.ts';
+import { frameText as text } from '../text/frame.ts';
 
 /** A newer version waits. It is taken when the person says so, never by itself. */
 export const Newer = () => {
@@ -6,12 +7,14 @@ export const Newer = () => {
   if (!newer) return null;
   return (
     <div className="banner row" role="note">
-      <span>A newer version of this program is ready. {held ?? 'What you entered stays as it is.'}</span>
+      <span>
+        {text.newer} {held ?? text.newerKeeps}
+      </span>
       <button type="button" onClick={() => void takeNewer()}>
-        Use it now
+        {text.useNewer}
       </button>
       <button type="button" onClick={() => useOffline.setState({ newer: false })}>
-        Later
+        {text.later}
       </button>
     </div>
   );

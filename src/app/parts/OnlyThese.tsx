@@ -1,4 +1,5 @@
 import { setView, useView } from '../state/view.ts';
+import { fieldText as text } from '../text/fields.ts';
 
 /** Fades everything in the picture but these, or lets everything be seen again. */
 export const OnlyThese = ({ ids }: { readonly ids: readonly string[] }) => {
@@ -12,7 +13,7 @@ export const OnlyThese = ({ ids }: { readonly ids: readonly string[] }) => {
         aria-pressed={on}
         onClick={() => setView({ apart: on ? null : { zone: '', ids, how: 'isolate' } })}
       >
-        Show only these in the picture
+        {text.onlyThese}
       </button>
     </p>
   );

@@ -1,6 +1,7 @@
 import { issueSentence, mendSentence } from '../../present/words/issues.ts';
 import { forgetRefused, useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { fieldText as text } from '../text/fields.ts';
 
 /** A change that was refused, and what to do. */
 export const Refused = () => {
@@ -9,11 +10,9 @@ export const Refused = () => {
   if (!first) return null;
   return (
     <div className="banner row" role="alert">
-      <span>
-        Not recorded: {issueSentence(first, units)} {mendSentence(first, units)}
-      </span>
+      <span>{text.refused(`${issueSentence(first, units)} ${mendSentence(first, units)}`)}</span>
       <button type="button" onClick={forgetRefused}>
-        Close
+        {text.close}
       </button>
     </div>
   );

@@ -3,41 +3,9 @@ import { zoneWords } from '../../present/words/names.ts';
 import type { SceneProps, ViewName } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
 import { ask, type Middle, setView, useView } from '../state/view.ts';
+import { toolbarText as text, viewText } from '../text/frame.ts';
 
-export const viewWords = {
-  leftSide: 'Left side',
-  rightSide: 'Right side',
-  plan: 'Plan',
-  fromAhead: 'From ahead',
-  fromBelow: 'From below',
-  threeQuarter: 'Three-quarter',
-} as const satisfies Record<ViewName, string>;
-
-/** On the button; the full name is its accessible name. */
-const shortWords = {
-  leftSide: 'Left',
-  rightSide: 'Right',
-  plan: 'Plan',
-  fromAhead: 'Ahead',
-  fromBelow: 'Below',
-  threeQuarter: '¾',
-} as const satisfies Record<ViewName, string>;
-
-const labelWords = {
-  selection: 'Name selected',
-  clusters: 'Name clusters',
-  members: 'Name tubes',
-  all: 'Name all',
-  none: 'No names',
-} as const satisfies Record<SceneProps['labels'], string>;
-
-const middleWords = {
-  picture: 'Picture',
-  both: 'Both',
-  table: 'Table',
-} as const satisfies Record<Middle, string>;
-
-const viewNames = Object.keys(viewWords) as ViewName[];
+const viewNames = Object.keys(viewText) as ViewName[];
 
 /** How the truss is looked at: named views, fit, names, a bay or face set apart, picture or table. */
 export const Toolbar = () => {
@@ -45,18 +13,18 @@ export const Toolbar = () => {
   const [more, setMore] = useState(false);
   const truss = useAnswer((answer) => answer.atOnce?.truss);
   return (
-    <div className="toolbar" role="toolbar" aria-label="View" data-more={more}>
+    <div className="toolbar" role="toolbar" aria-label={text.region} data-more={more}>
       <div className="segments">
         {viewNames.map((view) => (
           <button
             key={view}
             type="button"
-            aria-label={viewWords[view]}
-            title={viewWords[view]}
+            aria-label={viewText[view].name}
+            title={viewText[view].name}
             aria-pressed={camera.view === view}
             onClick={() => ask(view, 'all')}
           >
-            {shortWords[view]}
+            {viewText[view].short}
           </button>
         ))}
       </div>
@@ -64,26 +32,26 @@ export const Toolbar = () => {
         type="button"
         className="more-button"
         aria-expanded={more}
-        aria-label="More ways to look"
+        aria-label={text.moreNamed}
         onClick={() => setMore(!more)}
       >
-        More
+        {text.more}
       </button>
       <div className="segments more">
         <button type="button" onClick={() => ask('keep', 'all')}>
-          Fit all
+          {text.fitAll}
         </button>
         <button type="button" disabled={selected.length === 0} onClick={() => ask('keep', 'selection')}>
-          Fit selected
+          {text.fitSelected}
         </button>
       </div>
       <select
         className="more"
-        aria-label="Names in the picture"
+        aria-label={text.names}
         value={labels}
         onChange={(e) => setView({ labels: e.target.value as SceneProps['labels'] })}
       >
-        {Object.entries(labelWords).map(([value, words]) => (
+        {Object.entries(text.labels).map(([value, words]) => (
           <option key={value} value={value}>
             {words}
           </option>
@@ -91,7 +59,7 @@ export const Toolbar = () => {
       </select>
       <select
         className="more"
-        aria-label="Bay or face set apart"
+        aria-label={text.apart}
         value={apart?.ids ? 'these' : (apart?.zone ?? '')}
         onChange={(e) =>
           setView({
@@ -99,16 +67,16 @@ export const Toolbar = () => {
           })
         }
       >
-        <option value="">Whole truss</option>
-        {apart?.ids && <option value="these">Those chosen</option>}
-        <optgroup label="Bays">
+        <option value="">{text.whole}</option>
+        {apart?.ids && <option value="these">{text.chosen}</option>}
+        <optgroup label={text.bays}>
           {truss?.bays.map(({ id }) => (
             <option key={id} value={id}>
-              Bay {id}
+              {text.bay(id)}
             </option>
           ))}
         </optgroup>
-        <optgroup label="Faces">
+        <optgroup label={text.faces}>
           {truss?.faces.map(({ id }) => (
             <option key={id} value={id}>
               {zoneWords(id)}
@@ -119,20 +87,20 @@ export const Toolbar = () => {
       <button
         type="button"
         className="more"
-        aria-label="Pick several"
-        title="Pick several"
+        aria-label={text.severalNamed}
+        title={text.severalNamed}
         aria-pressed={several}
         onClick={() => setView({ several: !several })}
       >
-        Several
+        {text.several}
       </button>
       <select
         className="more"
-        aria-label="Picture or table"
+        aria-label={text.middleNamed}
         value={middle}
         onChange={(e) => setView({ middle: e.target.value as Middle })}
       >
-        {Object.entries(middleWords).map(([value, words]) => (
+        {Object.entries(text.middle).map(([value, words]) => (
           <option key={value} value={value}>
             {words}
           </option>

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
+import { fieldText as text } from '../text/fields.ts';
 
 /** Asks for a name where one is needed and none is kept on this device. */
 export const WhoField = () => {
@@ -11,7 +12,7 @@ export const WhoField = () => {
   };
   return (
     <label className="field">
-      <span className="caption">Your name, kept on this device</span>
+      <span className="caption">{text.who}</span>
       <input
         value={typed}
         onChange={(e) => setTyped(e.target.value)}

@@ -1,0 +1,42 @@
+import { readdirSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { literalsOf } from './literals.ts';
+
+const panels = [
+  'Earlier',
+  'Inspector',
+  'Joining',
+  'OnThisDevice',
+  'PhotoForm',
+  'PhotoMarker',
+  'Photos',
+  'Picture',
+  'Program',
+  'Start',
+  'TrussTable',
+  'Twins',
+];
+/** What has been moved to `src/app/text`. The list only grows, until it is all of `src/app`. */
+const moved = [
+  'src/app/App.tsx',
+  'src/app/main.tsx',
+  ...readdirSync('src/app/parts')
+    .filter((name) => name.endsWith('.tsx'))
+    .map((name) => `src/app/parts/${name}`),
+  ...panels.map((name) => `src/app/panels/${name}.tsx`),
+];
+
+describe('text of the screen', () => {
+  it.each(moved)('%s: every caption of two words or more stands in src/app/text', (file) => {
+    expect(literalsOf(file)).toEqual([]);
+  });
+
+  it('is found where it stands in an element, an attribute or an expression', () => {
+    expect(literalsOf('tests/app/text/planted.tsx')).toEqual([
+      'Said aloud here',
+      'Two words',
+      'One of two',
+      'and 0 more',
+    ]);
+  });
+});
