@@ -3,9 +3,9 @@ import { areas, exerciseKinds } from '../../src/core/practice/areas.ts';
 import { crash } from '../../src/core/practice/crash.ts';
 import { reveal } from '../../src/core/practice/look.ts';
 import { checkOrder, planDrill } from '../../src/core/practice/planDrill.ts';
+import { planJob } from '../../src/core/practice/planJob.ts';
 import { questionBank, questionKinds } from '../../src/core/practice/questions.ts';
 import { heldNow } from '../../src/core/statics/held.ts';
-import { prepareFrame } from '../../src/core/statics/prepareFrame.ts';
 import { expandTruss } from '../../src/core/truss/truss.ts';
 import { couponCard, couponFiles } from '../../src/present/coupon.ts';
 import { csvText } from '../../src/present/csv.ts';
@@ -19,7 +19,7 @@ import {
   seenWords,
   whyWords,
 } from '../../src/present/words/practice.ts';
-import { modelOf } from '../core/practice/kit.ts';
+import { assessed, modelOf } from '../core/practice/kit.ts';
 import { expectNear } from '../kit/near.ts';
 import { bannedIn } from './words/banned.ts';
 
@@ -114,14 +114,16 @@ describe('words of practice', () => {
       for (const method of ['eye', 'other', 'penetrant', 'ultrasonic'] as const)
         for (const seen of reveal(made.exercise, truss, { of: f.of, method, finishRemoved: true }, 0))
           said.push(seenWords(seen, 'inFraction'), ruleWords(seen.by));
-    const support = heldNow(truss, model, []);
-    const drill = planDrill(truss, 'w')!;
-    const backwards = drill.cards
-      .map((c) => c.id)
-      .toSorted()
-      .toReversed();
-    for (const broken of checkOrder(backwards, drill, truss, support, prepareFrame(truss, support)))
-      said.push(brokenWords(broken, drill.cards, drill.member, 'inFraction'));
+    const broke = assessed(planJob(model, 'w')!);
+    const ground = {
+      ...broke,
+      support: heldNow(truss, model, []),
+      misfits: broke.lockedIn.misfits,
+      stray: [],
+    };
+    const drill = planDrill(ground, 'w')!;
+    for (const broken of checkOrder(drill.right.toReversed(), drill))
+      said.push(brokenWords(broken, drill.cards, 'inFraction'));
     expect(said.length).toBeGreaterThan(40);
     for (const words of said) {
       expect(words).not.toMatch(/undefined|NaN|\[object|\.\./);

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { lookMethods } from '../../core/job/jobSchema.ts';
 import type { Exercise } from '../../core/practice/exercise.ts';
 import { type LookTaken, looksAllowed, looksTaken } from '../../core/practice/hiddenDamage.ts';
@@ -8,7 +8,8 @@ import { lookWords, ruleWords, seenWords } from '../../present/words/practice.ts
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { useView } from '../state/view.ts';
-import { handIn, lookAt, writeDown } from './hiddenRun.ts';
+import { handIn, lookAt, markAgain, writeDown } from './hiddenRun.ts';
+import { useProgress } from './progress.ts';
 import { RoundMarks } from './RoundMarks.tsx';
 import { useSession } from './session.ts';
 
@@ -23,8 +24,14 @@ export const HiddenRound = ({
   const now = useAnswer((answer) => answer.atOnce);
   const { handedIn, marking } = useSession();
   const looks = useMemo(() => (now ? looksTaken(exercise, now.truss, now.job.records) : []), [exercise, now]);
+  const before = useProgress((progress) => jobKey in progress.handedIn);
+  const marked = handedIn?.key === jobKey ? handedIn : null;
+  useEffect(() => {
+    if (before && !marked) void markAgain();
+  }, [before, marked]);
   if (!now) return null;
-  if (handedIn?.key === jobKey) return <RoundMarks handedIn={handedIn} now={now} />;
+  if (marked) return <RoundMarks handedIn={marked} now={now} />;
+  if (before) return <p role="status">Handed in; the marks are worked out again …</p>;
   const left = Math.max(0, looksAllowed(exercise.truth) - looks.length);
   const { blow } = exercise.truth;
   return (

@@ -1,31 +1,37 @@
 import { useState } from 'react';
 import { writeJob } from '../../core/job/write.ts';
-import { crash, exerciseFrom } from '../../core/practice/crash.ts';
-import { type Level, levels, type Task, tasks } from '../../core/practice/exercise.ts';
+import { type Task, tasks } from '../../core/practice/exercise.ts';
 import { exerciseJob } from '../../core/practice/exerciseFile.ts';
-import { exerciseWords, levelWords } from '../../present/words/practice.ts';
+import { exerciseWords } from '../../present/words/practice.ts';
 import { say } from '../jobs.ts';
 import { useAnswer } from '../state/answer.ts';
 import { fileName, saveFile } from '../storage/files.ts';
+import { trained } from '../worker/asked.ts';
+import { type Asked, AskFields } from './AskFields.tsx';
 import { roundName } from './hiddenRun.ts';
 import { freshSeed } from './session.ts';
+import { workedOut } from './working.ts';
 
 /** An exercise to hand out: from a seed, or from what was found in the open job, as one file. */
 export const Instructor = () => {
   const now = useAnswer((answer) => answer.atOnce);
   const [from, setFrom] = useState<'seed' | 'job'>('seed');
   const [task, setTask] = useState<Task>('hidden');
-  const [level, setLevel] = useState<Level>(2);
-  const [seed, setSeed] = useState(freshSeed);
-  const [locked, setLocked] = useState(true);
+  const [asked, setAsked] = useState<Asked>(() => ({ level: 2, seed: freshSeed(), locked: true }));
   if (!now) return null;
   const model = now.live.model ?? now.job.model;
-  const make = (): void => {
+  const make = async (): Promise<void> => {
+    const { level, seed, locked } = asked;
     const ask = { seed, level, hintsLocked: locked, task };
-    const made =
-      from === 'seed'
-        ? crash(model, ask)
-        : exerciseFrom(model, now.live.findings, ask, now.live.mishap?.blow);
+    const blow = now.live.mishap?.blow;
+    const made = await workedOut(
+      trained(
+        from === 'seed'
+          ? { kind: 'crash', model, ask }
+          : { kind: 'findings', model, ask, findings: now.live.findings, ...(blow ? { blow } : {}) },
+      ),
+    );
+    if (!made || made.kind === 'planned') return;
     if (made.kind !== 'made') {
       say(
         made.kind === 'nothingFound'
@@ -67,35 +73,10 @@ export const Instructor = () => {
               ))}
             </select>
           </div>
-          <div className="field wide">
-            <label htmlFor="made-level">Level</label>
-            <select id="made-level" value={level} onChange={(e) => setLevel(Number(e.target.value) as Level)}>
-              {levels.map((one) => (
-                <option key={one} value={one}>
-                  {levelWords[one]}
-                </option>
-              ))}
-            </select>
-          </div>
-          <div className="field">
-            <label htmlFor="made-seed">Seed</label>
-            <input
-              id="made-seed"
-              type="text"
-              maxLength={40}
-              autoComplete="off"
-              value={seed}
-              onChange={(e) => setSeed(e.target.value)}
-              onBlur={() => seed.trim() === '' && setSeed(freshSeed())}
-            />
-          </div>
-          <label className="check">
-            <input type="checkbox" checked={locked} onChange={(e) => setLocked(e.target.checked)} />
-            Lock hints
-          </label>
+          <AskFields ask={asked} lockedWords="Lock hints" onAsk={setAsked} />
         </div>
         <p>
-          <button type="button" onClick={make}>
+          <button type="button" onClick={() => void make()}>
             Save the exercise file
           </button>
         </p>

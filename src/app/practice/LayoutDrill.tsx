@@ -7,7 +7,7 @@ import { LengthField } from '../parts/LengthField.tsx';
 import { readEntry } from '../parts/lengthEntry.ts';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
-import { answerWith, beginLayout, endRun, nextQuestion } from './layoutRun.ts';
+import { answerWith, beginLayout, endRun, nextQuestion, touchCluster } from './layoutRun.ts';
 import { Shares } from './Shares.tsx';
 import type { LayoutRun } from './session.ts';
 
@@ -102,7 +102,14 @@ const Ask = ({
           ))}
         </div>
       )}
-      {question.by === 'cluster' && !run.shown && <ClusterField now={now} />}
+      {question.by === 'pair' && !run.shown && (
+        <p className="small" role="status">
+          {run.touched === null
+            ? 'Nothing drawn yet.'
+            : `From ${clusterWords(run.touched).toLowerCase()} (${run.touched}). Touch the other end; touched again, the first is let go.`}
+        </p>
+      )}
+      {(question.by === 'cluster' || question.by === 'pair') && !run.shown && <ClusterField now={now} />}
       {question.by === 'length' && !run.shown && <Length />}
       {given && (
         <Verdict question={question} right={isRight(question, given)} now={now} caseName={caseName} />
@@ -122,7 +129,7 @@ const Ask = ({
 const ClusterField = ({ now }: { readonly now: AtOnce }) => (
   <div className="field">
     <label htmlFor="practice-cluster">Or by its place: station, butt line, water line</label>
-    <select id="practice-cluster" value="" onChange={(e) => answerWith({ said: e.target.value })}>
+    <select id="practice-cluster" value="" onChange={(e) => touchCluster(e.target.value)}>
       <option value="" disabled>
         choose a place
       </option>

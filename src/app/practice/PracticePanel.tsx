@@ -1,24 +1,20 @@
 import { type ReactNode, useState } from 'react';
 import type { ExerciseKind } from '../../core/practice/areas.ts';
-import { type Level, levels, type Task } from '../../core/practice/exercise.ts';
+import type { Task } from '../../core/practice/exercise.ts';
 import { dueOn } from '../../core/practice/schedule.ts';
-import {
-  areaNote,
-  areaWords,
-  exerciseAbout,
-  exerciseWords,
-  levelWords,
-} from '../../present/words/practice.ts';
+import { areaNote, areaWords, exerciseAbout, exerciseWords } from '../../present/words/practice.ts';
 import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
+import { type Asked, AskFields } from './AskFields.tsx';
 import { Coupon } from './Coupon.tsx';
 import { HiddenRound } from './HiddenRound.tsx';
 import { beginRound, useExercise } from './hiddenRun.ts';
 import { Instructor } from './Instructor.tsx';
 import { LayoutDrill } from './LayoutDrill.tsx';
 import { beginLayout } from './layoutRun.ts';
-import { beginPlan, PlanOrder } from './PlanOrder.tsx';
+import { PlanOrder } from './PlanOrder.tsx';
 import { ProgressList } from './ProgressList.tsx';
+import { beginPlan } from './planRun.ts';
 import { today, useProgress } from './progress.ts';
 import { freshSeed, useSession } from './session.ts';
 import { TrammelRound } from './TrammelRound.tsx';
@@ -28,11 +24,20 @@ export const PracticePanel = () => {
   const key = useJob((job) => job.key);
   const kept = useSession((session) => session.run);
   const run = kept?.key === key ? kept : null;
+  const making = useSession((session) => session.making);
   const open = useExercise();
   if (run?.kind === 'layout') return <LayoutDrill run={run} />;
   if (run?.kind === 'plan') return <PlanOrder run={run} />;
   return (
     <div className="stack practice">
+      {making && (
+        <p className="notice row" role="status">
+          The exercise is being worked out …
+          <button type="button" onClick={making}>
+            Cancel
+          </button>
+        </p>
+      )}
       {open?.exercise.task === 'trammel' && <TrammelRound key={key} exercise={open.exercise} />}
       {open?.exercise.task === 'hidden' && key !== null && (
         <HiddenRound key={key} jobKey={key} exercise={open.exercise} />
@@ -64,15 +69,14 @@ const Exercise = ({ kind, children }: { readonly kind: ExerciseKind; readonly ch
 const Exercises = () => {
   const now = useAnswer((answer) => answer.atOnce);
   const cards = useProgress((progress) => progress.cards);
-  const [exam, setExam] = useState(false);
-  const [level, setLevel] = useState<Level>(1);
-  const [seed, setSeed] = useState(freshSeed);
+  const [asked, setAsked] = useState<Asked>(() => ({ level: 1, seed: freshSeed(), locked: false }));
+  const { level, seed, locked: exam } = asked;
   if (!now) return <p className="empty">Open a truss first.</p>;
   const model = now.live.model ?? now.job.model;
   const due = dueOn(cards, today()).length;
   const round = (task: Task, words: string) => (
     <p className="row">
-      <button type="button" className="main" onClick={() => beginRound(model, level, exam, seed, task)}>
+      <button type="button" className="main" onClick={() => void beginRound(model, level, exam, seed, task)}>
         {words}
       </button>
     </p>
@@ -84,36 +88,7 @@ const Exercises = () => {
         Rounds open a practice job of their own; the job that is open stays as it is.
       </p>
       <div className="fields">
-        <div className="field wide">
-          <label htmlFor="practice-level">Level</label>
-          <select
-            id="practice-level"
-            value={level}
-            onChange={(e) => setLevel(Number(e.target.value) as Level)}
-          >
-            {levels.map((one) => (
-              <option key={one} value={one}>
-                {levelWords[one]}
-              </option>
-            ))}
-          </select>
-        </div>
-        <div className="field">
-          <label htmlFor="practice-seed">Seed</label>
-          <input
-            id="practice-seed"
-            type="text"
-            maxLength={40}
-            value={seed}
-            autoComplete="off"
-            onChange={(e) => setSeed(e.target.value)}
-            onBlur={() => seed.trim() === '' && setSeed(freshSeed())}
-          />
-        </div>
-        <label className="check">
-          <input type="checkbox" checked={exam} onChange={(e) => setExam(e.target.checked)} />
-          Exam, no hints
-        </label>
+        <AskFields ask={asked} lockedWords="Exam, no hints" onAsk={setAsked} />
       </div>
       <ul className="entries exercises">
         <Exercise kind="layout">
@@ -128,7 +103,7 @@ const Exercises = () => {
         <Exercise kind="trammel">{round('trammel', 'Break and measure')}</Exercise>
         <Exercise kind="plan">
           <p className="row">
-            <button type="button" className="main" onClick={() => beginPlan(seed)}>
+            <button type="button" className="main" onClick={() => void beginPlan(seed)}>
               Mix the steps
             </button>
           </p>

@@ -50,7 +50,7 @@ export const RoundMarks = ({ handedIn, now }: { readonly handedIn: HandedIn; rea
         <button
           type="button"
           className="main"
-          onClick={() => model && beginRound(model, exercise.level, exercise.hintsLocked)}
+          onClick={() => model && void beginRound(model, exercise.level, exercise.hintsLocked)}
         >
           Again, another seed
         </button>

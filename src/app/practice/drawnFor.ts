@@ -1,7 +1,7 @@
 import type { Mark } from '../../core/walkRound/result.ts';
 import type { Hit, SceneProps } from '../scene/sceneProps.ts';
 import type { AtOnce } from '../state/answer.ts';
-import { answerWith } from './layoutRun.ts';
+import { touchCluster } from './layoutRun.ts';
 import type { HandedIn, LayoutRun, Session } from './session.ts';
 
 /** What practice draws in place of the job's own picture. */
@@ -13,7 +13,7 @@ export type Drawn = Partial<
 >;
 
 const touched = (hit: Hit | null): void => {
-  if (hit?.kind === 'cluster') answerWith({ said: hit.id });
+  if (hit?.kind === 'cluster') touchCluster(hit.id);
 };
 
 /** A truss without its damage map: a drill is about where things are. */
@@ -49,11 +49,11 @@ const drawnOf = (run: LayoutRun, now: AtOnce): Drawn => {
     ...(without === null
       ? {}
       : { truss: { ...now.truss, members: now.truss.members.filter((m) => m.id !== without) } }),
-    selected: new Set(shown ? [question.subject] : marked),
+    selected: new Set(shown ? [question.subject] : run.touched === null ? marked : [run.touched]),
     labels: shown || named ? 'selection' : 'none',
     ghosted: new Set(),
     marks: plain(now),
-    onPick: question.by === 'cluster' && !shown ? touched : () => {},
+    onPick: (question.by === 'cluster' || question.by === 'pair') && !shown ? touched : () => {},
   };
 };
 

@@ -2,7 +2,6 @@ import type { Change } from '../../core/job/change.ts';
 import type { Finding, Job } from '../../core/job/jobSchema.ts';
 import type { Model } from '../../core/job/modelSchema.ts';
 import { standing } from '../../core/job/standing.ts';
-import { crash } from '../../core/practice/crash.ts';
 import type { Exercise, Level, Task } from '../../core/practice/exercise.ts';
 import { exerciseJob, exerciseOf, truthJob } from '../../core/practice/exerciseFile.ts';
 import { scoreRound } from '../../core/practice/hiddenDamage.ts';
@@ -14,24 +13,27 @@ import { useAnswer } from '../state/answer.ts';
 import { change, useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { selectAll, setView } from '../state/view.ts';
-import { assessed } from '../worker/asked.ts';
-import { keepResult } from './progress.ts';
-import { freshSeed, setSession, useSession } from './session.ts';
+import { assessed, trained } from '../worker/asked.ts';
+import { keepHandedIn, keepResult, useProgress } from './progress.ts';
+import { freshSeed, type HandedIn, setSession, useSession } from './session.ts';
+import { workedOut } from './working.ts';
 
 /** Rounds on a broken truss: each is a practice job, so that scene, panels, undo and saving are those of real work. */
 
 export const roundName = (model: Model, seed: string): string => `Practice: ${model.name}, ${seed}`;
 
 /** Breaks a copy of the model and opens it as a practice job. */
-export const beginRound = (
+export const beginRound = async (
   model: Model,
   level: Level,
   hintsLocked: boolean,
   seed = freshSeed(),
   task: Task = 'hidden',
-): void => {
-  const made = crash(model, { seed, level, hintsLocked, task });
-  if (made.kind === 'movesFreely') {
+): Promise<void> => {
+  const { key } = useJob.getState();
+  const made = await workedOut(trained({ kind: 'crash', model, ask: { seed, level, hintsLocked, task } }));
+  if (!made || useJob.getState().key !== key) return;
+  if (made.kind !== 'made') {
     say(
       'No exercise was made: loads cannot be followed through this truss, it can move without straining a tube.',
     );
@@ -61,30 +63,57 @@ export const writeDown = (seen: Finding): void => {
   saveFinding({ ...draft, origin: 'unknown' } as Parameters<typeof saveFinding>[0]);
 };
 
-/** Marks the open round: both jobs go through the same `assess`. */
+/** The marks of a job, both through the same `assess`; records entered after it was handed in do not count. */
+const marksOf = async (job: Job, key: string, exercise: Exercise, handedAt: string): Promise<HandedIn> => {
+  const records = job.records.filter((r) => r.at <= handedAt);
+  const [trainee, truth] = await Promise.all([
+    assessed({ ...job, records }),
+    assessed(truthJob(job, exercise)),
+  ]);
+  const round = scoreRound(exercise, trainee.truss, records, trainee, truth);
+  return { key, exercise, round, path: truth.loadPath };
+};
+
+/** Marks the open round, and keeps that it was handed in. */
 export const handIn = async (): Promise<void> => {
   const { job, key } = useJob.getState();
   const exercise = job && exerciseOf(job);
   if (!job || key === null || !exercise || useSession.getState().marking) return;
   setSession({ marking: true });
   try {
-    const [trainee, truth] = await Promise.all([assessed(job), assessed(truthJob(job, exercise))]);
-    const round = scoreRound(exercise, trainee.truss, job.records, trainee, truth);
-    setSession({ handedIn: { key, exercise, round, path: truth.loadPath }, truthShown: true });
+    const at = new Date().toISOString();
+    const handedIn = await marksOf(job, key, exercise, at);
+    setSession({ handedIn, truthShown: true });
+    keepHandedIn(key, at);
     keepResult({
-      at: new Date().toISOString(),
+      at,
       who: usePrefs.getState().who,
       kind: 'hidden',
       what: `${job.model.name}, seed ${exercise.seed}`,
       level: exercise.level,
       exam: exercise.hintsLocked,
       shares: Object.fromEntries(
-        Object.entries(round.shares).map(([skill, share]) => [
+        Object.entries(handedIn.round.shares).map(([skill, share]) => [
           roundSkillWords[skill as keyof typeof roundSkillWords],
           share,
         ]),
       ),
     });
+  } finally {
+    setSession({ marking: false });
+  }
+};
+
+/** A round handed in before the page was opened afresh: the same records give the same marks. */
+export const markAgain = async (): Promise<void> => {
+  const { job, key } = useJob.getState();
+  const exercise = job && exerciseOf(job);
+  const at = key === null ? undefined : useProgress.getState().handedIn[key];
+  if (!job || key === null || !exercise || at === undefined || useSession.getState().marking) return;
+  setSession({ marking: true });
+  try {
+    const handedIn = await marksOf(job, key, exercise, at);
+    if (useJob.getState().key === key) setSession({ handedIn });
   } finally {
     setSession({ marking: false });
   }

@@ -1,5 +1,11 @@
 import { drill } from '../../core/practice/layoutDrill.ts';
-import { type Answer, isRight, type QuestionKind, questionKinds } from '../../core/practice/questions.ts';
+import {
+  type Answer,
+  isRight,
+  pairSaid,
+  type QuestionKind,
+  questionKinds,
+} from '../../core/practice/questions.ts';
 import { answered } from '../../core/practice/schedule.ts';
 import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
@@ -32,6 +38,7 @@ export const beginLayout = (
       at: 0,
       answers: [],
       shown: false,
+      touched: null,
       over: false,
     },
   });
@@ -56,8 +63,18 @@ export const answerWith = (answer: Answer): void => {
   if (!question) return;
   const right = isRight(question, answer);
   useProgress.setState(({ cards }) => ({ cards: answered(cards, question.id, right, today()) }));
-  setSession({ run: { ...run, answers: [...run.answers, answer], shown: true } });
+  setSession({ run: { ...run, answers: [...run.answers, answer], shown: true, touched: null } });
   if (run.exam) nextQuestion();
+};
+
+/** A cluster touched, in the picture or by its place; two of them draw a tube. */
+export const touchCluster = (id: string): void => {
+  const { run } = useSession.getState();
+  if (run?.kind !== 'layout' || run.shown || run.over) return;
+  if (run.questions[run.at]?.by === 'cluster') answerWith({ said: id });
+  else if (run.touched === null || run.touched === id)
+    setSession({ run: { ...run, touched: run.touched === id ? null : id } });
+  else answerWith({ said: pairSaid(run.touched, id) });
 };
 
 export const nextQuestion = (): void => {

@@ -20,10 +20,13 @@ export interface Result {
 export interface Progress {
   readonly cards: readonly Card[];
   readonly results: readonly Result[];
+  /** When a round was handed in, by the key of its job: its marks come back with the job. */
+  readonly handedIn: Readonly<Record<string, string>>;
 }
 
 const PLACE = 'tubewright-practice';
 const MOST_RESULTS = 500;
+const MOST_ROUNDS = 100;
 
 const isNumber = (v: unknown): boolean => typeof v === 'number' && Number.isFinite(v);
 const isCard = (v: unknown): v is Card => {
@@ -49,10 +52,16 @@ const load = (): Progress => {
     const kept = JSON.parse(localStorage.getItem(PLACE) ?? '{}') as Partial<Progress> | null;
     const list = <T>(value: unknown, is: (v: unknown) => v is T): readonly T[] =>
       Array.isArray(value) ? value.filter(is) : [];
-    return { cards: list(kept?.cards, isCard), results: list(kept?.results, isResult) };
+    return {
+      cards: list(kept?.cards, isCard),
+      results: list(kept?.results, isResult),
+      handedIn: Object.fromEntries(
+        Object.entries(kept?.handedIn ?? {}).filter(([, at]) => typeof at === 'string'),
+      ),
+    };
   } catch {
     // Storage is blocked or garbled: progress then lasts as long as the page.
-    return { cards: [], results: [] };
+    return { cards: [], results: [], handedIn: {} };
   }
 };
 
@@ -74,3 +83,8 @@ export const keepResult = (result: Result): void =>
   useProgress.setState(({ results }) => ({ results: [...results, result].slice(-MOST_RESULTS) }));
 
 export const forgetProgress = (): void => useProgress.setState({ cards: [], results: [] });
+
+export const keepHandedIn = (key: string, at: string): void =>
+  useProgress.setState(({ handedIn }) => ({
+    handedIn: Object.fromEntries([...Object.entries({ ...handedIn, [key]: at })].slice(-MOST_ROUNDS)),
+  }));

@@ -18,6 +18,8 @@ export interface LayoutRun {
   readonly answers: readonly Answer[];
   /** The answer stands and its reason is shown; the next question waits. */
   readonly shown: boolean;
+  /** First of two clusters touched. */
+  readonly touched: string | null;
   readonly over: boolean;
 }
 
@@ -26,6 +28,8 @@ export interface PlanRun {
   readonly key: string | null;
   readonly seed: string;
   readonly drill: PlanDrill;
+  /** The open job has this plan; else that of a truss broken by the seed. */
+  readonly own: boolean;
   readonly order: readonly string[];
   readonly broken: readonly Broken[] | null;
 }
@@ -42,6 +46,8 @@ export interface HandedIn {
 export interface Session {
   readonly run: LayoutRun | PlanRun | null;
   readonly marking: boolean;
+  /** An exercise being worked out beside the screen, and how to stop it. */
+  readonly making: (() => void) | null;
   readonly handedIn: HandedIn | null;
   readonly trammel: {
     readonly key: string | null;
@@ -57,6 +63,7 @@ export interface Session {
 export const useSession = create<Session>(() => ({
   run: null,
   marking: false,
+  making: null,
   handedIn: null,
   trammel: null,
   pair: null,

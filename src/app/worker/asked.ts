@@ -3,7 +3,7 @@ import type { Assessment } from '../../core/assessment.ts';
 import type { SideBySide } from '../../core/estimate/compare.ts';
 import type { Supplement } from '../../core/estimate/supplement.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
-import type { PaperFile, PaperRequest, Workshop } from './protocol.ts';
+import type { PaperFile, PaperRequest, Trained, TrainRequest, Workshop } from './protocol.ts';
 import { newWorker } from './startWorker.ts';
 
 export interface Asked<T> {
@@ -39,3 +39,6 @@ export const compareBay = (job: Job, bay: string): Promise<SideBySide> =>
 
 export const compareJobs = (before: Job, after: Job): Promise<Supplement> =>
   whole(ask((workshop) => workshop.changedSince(before, after)));
+
+export const trained = (request: TrainRequest): Asked<Trained> =>
+  ask(async (workshop) => (await workshop.train(request)) as Trained);

@@ -1,7 +1,9 @@
 import type { Ask, Assessment } from '../../core/assessment.ts';
 import type { SideBySide } from '../../core/estimate/compare.ts';
 import type { Supplement } from '../../core/estimate/supplement.ts';
-import type { Job } from '../../core/job/jobSchema.ts';
+import type { Finding, Job } from '../../core/job/jobSchema.ts';
+import type { Model } from '../../core/job/modelSchema.ts';
+import type { CrashAsk, exerciseFrom } from '../../core/practice/crash.ts';
 import type { Design, Piece } from '../../core/splice/result.ts';
 import type { Photos } from '../../present/backup.ts';
 import type { CouponOptions } from '../../present/coupon.ts';
@@ -66,6 +68,22 @@ export type PaperRequest =
     }
   | { readonly kind: 'coupon'; readonly options: CouponOptions };
 
+/** An exercise somebody wants: broken by a seed, or from findings; or a broken truss with its plan worked out. */
+export type TrainRequest =
+  | { readonly kind: 'crash'; readonly model: Model; readonly ask: CrashAsk }
+  | {
+      readonly kind: 'findings';
+      readonly model: Model;
+      readonly ask: CrashAsk;
+      readonly findings: readonly Finding[];
+      readonly blow?: Parameters<typeof exerciseFrom>[3];
+    }
+  | { readonly kind: 'plan'; readonly model: Model; readonly seed: string };
+
+export type Trained =
+  | ReturnType<typeof exerciseFrom>
+  | { readonly kind: 'planned'; readonly job: Job; readonly assessment: Assessment };
+
 /** A paper: a name without folder, and its bytes. */
 export interface PaperFile {
   readonly name: string;
@@ -78,4 +96,6 @@ export interface Workshop extends Assessor {
   assessed(job: Job): Assessment;
   bayRoutes(job: Job, bay: string): SideBySide;
   changedSince(before: Job, after: Job): Supplement;
+  /** What practice needs worked out: a truss broken, damage hidden again, a plan to be put in order. */
+  train(request: TrainRequest): Promise<Trained>;
 }

@@ -12,5 +12,6 @@ const workshop: Workshop = {
   assessed: (job) => assess(job),
   bayRoutes,
   changedSince,
+  train: async (request) => (await import('./trainer.ts')).trainFor(request),
 };
 Comlink.expose(workshop);

@@ -33,9 +33,9 @@ export interface Question {
   readonly kind: QuestionKind;
   /** Member, cluster or face it is about. */
   readonly subject: string;
-  /** How it is answered: one of `choices`, a cluster touched in the picture, or a length. */
-  readonly by: 'choice' | 'cluster' | 'length';
-  /** Member ids, bay labels, or pairs `A–B` of clusters. */
+  /** How it is answered: one of `choices`, a cluster or two touched in the picture, or a length. */
+  readonly by: 'choice' | 'cluster' | 'pair' | 'length';
+  /** Member ids or bay labels. */
   readonly choices: readonly string[];
   readonly right: string;
   readonly rightIn?: number;
@@ -171,6 +171,9 @@ const tensionDiagonal = (truss: Truss, solved: Statics): Bank => {
   });
 };
 
+/** Two clusters as one answer, whichever was touched first. */
+export const pairSaid = (a: string, b: string): string => [a, b].sort().join('–');
+
 /** The one diagonal of a side whose opposite side has its twin: the twin says which way it ran. */
 const missingDiagonal = (truss: Truss): Bank =>
   truss.pairs
@@ -181,22 +184,16 @@ const missingDiagonal = (truss: Truss): Bank =>
       if (m?.role !== 'sideDiagonal' || face?.corners.length !== 4) return [];
       const alone = truss.members.filter((o) => face.members.includes(o.id) && o.role === 'sideDiagonal');
       if (alone.length !== 1) return [];
-      const other = face.corners.filter((c) => c !== m.from && c !== m.to);
-      const pairOf = (a: string, b: string): string => `${a}–${b}`;
       return [
         {
           subject: m.id,
-          make: (seed: string): Question => ({
+          make: (): Question => ({
             id: `missingDiagonal:${m.id}`,
             kind: 'missingDiagonal',
             subject: m.id,
-            by: 'choice',
-            choices: mixed(seed, pairOf(m.from, m.to), [
-              pairOf(other[0]!, other[1]!),
-              pairOf(m.from, other[0]!),
-              pairOf(other[1]!, m.to),
-            ]),
-            right: pairOf(m.from, m.to),
+            by: 'pair',
+            choices: [],
+            right: pairSaid(m.from, m.to),
             why: { kind: 'twin', member: m.id, twin: left, face: face.id },
           }),
         },
@@ -238,7 +235,7 @@ export const questionBank = (truss: Truss, solved: Statics | null): Readonly<Rec
   layOutBay: layOutBay(truss),
 });
 
-/** What a trainee answered: a choice or cluster id, or a length. */
+/** What a trainee answered: a choice, a cluster id, two as `pairSaid` has them, or a length. */
 export type Answer = { readonly said: string } | { readonly lengthIn: number };
 
 export const isRight = (question: Question, answer: Answer): boolean =>

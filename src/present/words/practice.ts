@@ -1,4 +1,5 @@
 import type { Finding, Look } from '../../core/job/jobSchema.ts';
+import type { Step } from '../../core/plan/result.ts';
 import { orderRules } from '../../core/plan/rules.ts';
 import type { AreaId, ExerciseKind } from '../../core/practice/areas.ts';
 import { areas, areasOf } from '../../core/practice/areas.ts';
@@ -6,7 +7,7 @@ import type { Level } from '../../core/practice/exercise.ts';
 import type { RoundSkill, Waste } from '../../core/practice/hiddenDamage.ts';
 import type { Seen } from '../../core/practice/look.ts';
 import type { ChoiceMark } from '../../core/practice/mark.ts';
-import type { Broken, Consequence, PlanCard } from '../../core/practice/planDrill.ts';
+import type { Broken, Consequence } from '../../core/practice/planDrill.ts';
 import type { Question, QuestionKind, WhyRight } from '../../core/practice/questions.ts';
 import { methodRules } from '../../core/practice/rules.ts';
 import type { TrammelSkill } from '../../core/practice/trammelDrill.ts';
@@ -15,6 +16,7 @@ import { fixed, showAxial, showLength, showRange, type Units } from '../show.ts'
 import { damageTags } from '../tags.ts';
 import { findingSize } from './findings.ts';
 import { clusterWords, listWords, memberWords, zoneWords } from './names.ts';
+import { stepLine } from './planSteps.ts';
 
 /** Words of the practice panel: questions, what a look shows, marks and reasons. */
 
@@ -32,7 +34,7 @@ export const exerciseAbout = {
     'A crash is worked into the truss. Walk round, choose where and how to look, write down what you find.',
   trammel:
     'The damage is told, the clusters have moved. Choose pairs, read the gap, decide how far to spread.',
-  plan: 'Put the steps of a splice in order; a wrong order shows what the truss would do.',
+  plan: 'Put the steps of a repair in order: this job’s own plan, or that of a broken truss. A wrong order shows what the truss would do.',
   coupon: 'A card for scrap tube: straighten, round, splice over an inner sleeve, saw open and mark.',
 } as const satisfies Record<ExerciseKind, string>;
 
@@ -116,7 +118,7 @@ export const askWords = (question: Question, truss: Truss, caseName: string, uni
     case 'tensionDiagonal':
       return `Load case "${caseName}": which of these diagonals is in tension?`;
     case 'missingDiagonal':
-      return `The right side lacks a diagonal here: ${question.why.kind === 'twin' ? zoneWords(question.why.face).toLowerCase() : question.subject}. Between which clusters does it belong, built as its opposite hand?`;
+      return `The right side lacks a diagonal here: ${question.why.kind === 'twin' ? zoneWords(question.why.face).toLowerCase() : question.subject}. Draw it, built as its opposite hand: touch the two clusters it runs between.`;
     case 'layOutBay': {
       const member = truss.members.find((m) => m.id === question.subject);
       const ends = [member?.from, member?.to].flatMap((id) => truss.clusters.find((c) => c.id === id) ?? []);
@@ -134,7 +136,7 @@ export const askWords = (question: Question, truss: Truss, caseName: string, uni
 /** A choice as a button says it. */
 export const choiceLabel = (question: Question, choice: string, named: Named): string => {
   if (question.kind === 'whichBay') return `Bay ${choice}`;
-  if (question.kind === 'missingDiagonal') return choice.replace('–', ' to ');
+  if (question.by === 'pair') return choice.replace('–', ' to ');
   return `${tube(choice, named)} · ${choice}`;
 };
 
@@ -193,45 +195,22 @@ const choiceAnswers = {
 
 export const choiceMarkWords = (choice: ChoiceMark): string => choiceAnswers[choice.answer];
 
-const trammelWhen = {
-  baseline: 'Measure the baseline',
-  afterCut: 'Measure again after the cut',
-  tacked: 'Measure the tacks',
-  asLeft: 'Measure the truss as left',
-} as const satisfies Record<NonNullable<PlanCard['when']>, string>;
-
-const stepWords: Readonly<Record<string, string>> = {
-  support: 'Hold the truss on sound clusters',
-  inspect: 'Look at the tubes, finish off where needed',
-  layOut: 'Lay out station points and centre lines',
-  brace: 'Clamp in the brace',
-  cut: 'Saw the damaged tube through',
-  straighten: 'Straighten the bent tube beside it',
-  spread: 'Spread the opening to its distance',
-  section: 'Make the new section to the opening',
-  fitUp: 'Dry fit, seen by a second person',
-  tack: 'Tack',
-  weld: 'Weld, one end cooling before the other',
-  unbrace: 'Take the brace out',
-  protect: 'Protect inside and out',
-};
-
-export const cardWords = (card: PlanCard): string =>
-  card.when ? trammelWhen[card.when] : (stepWords[card.id] ?? card.id);
-
-const wouldWords = (would: Consequence, member: string, units: Units): string => {
+const wouldWords = (would: Consequence, units: Units): string => {
   switch (would.kind) {
     case 'sags': {
-      const { says, sagIn, clusters } = would.state;
+      const { says, sagIn, clusters, open, braces } = would.state;
+      const out = open.length > 0 ? `With ${listWords(open)} open` : 'As it then stands';
+      const how = `${out}${braces.length > 0 ? '' : ' and no brace'}`;
       if (says === 'mechanism')
-        return `Without ${member} and no brace the truss folds; ${listWords(clusters)} would go first.`;
-      const where = clusters.length > 0 ? ` at ${listWords(clusters)}` : '';
-      return sagIn
-        ? `Without ${member} the truss would sag ${showLength(sagIn.value, units, 64)} more${where}, own weight alone.`
-        : `Without ${member} the truss stands on its other tubes; how far it sags depends on how it is held.`;
+        return `${how} the truss folds${clusters.length > 0 ? `; ${listWords(clusters)} would go first` : ''}.`;
+      if (!sagIn)
+        return `${how} the truss stands on its other tubes; how far it sags depends on how it is held.`;
+      const sag = sagIn.value < 0.0005 ? 'less than 0.001 in' : showLength(sagIn.value, units, 64);
+      const where = clusters.length > 0 && sagIn.value >= 0.0005 ? ` at ${listWords(clusters)}` : '';
+      return `${how} the truss sags ${sag} more${where}, own weight alone.`;
     }
     case 'locked':
-      return `${showRange({ low: would.lowLbf, high: would.highLbf }, 'lbf', units)} would still be locked in along the tube while it is bent back.`;
+      return `${showRange({ low: would.lowLbf, high: would.highLbf }, 'lbf', units)} would still be locked in along ${would.member} while it is bent back.`;
     case 'shrinks':
       return 'Shrinkage pulls the joint as it cools, and nobody would have seen where it went. How far is not predictable.';
     case 'unknown':
@@ -242,13 +221,8 @@ const wouldWords = (would: Consequence, member: string, units: Units): string =>
 };
 
 /** One broken rule: which two steps, the rule, and what the truss would do. */
-export const brokenWords = (
-  broken: Broken,
-  cards: readonly PlanCard[],
-  member: string,
-  units: Units,
-): string => {
-  const name = (id: string): string => cardWords(cards.find((card) => card.id === id)!).toLowerCase();
-  const would = wouldWords(broken.would, member, units);
+export const brokenWords = (broken: Broken, cards: readonly Step[], units: Units): string => {
+  const name = (id: string): string => stepLine(cards.find((card) => card.id === id)!);
+  const would = wouldWords(broken.would, units);
   return `First "${name(broken.first)}", then "${name(broken.later)}". ${ruleWords(broken.rule)}${would === '' ? '' : ` ${would}`}`;
 };

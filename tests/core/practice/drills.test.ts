@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { jobFromModel } from '../../../src/core/job/jobFromModel.ts';
 import type { JobRecord } from '../../../src/core/job/jobSchema.ts';
+import type { Model } from '../../../src/core/job/modelSchema.ts';
 import { readModel } from '../../../src/core/job/read.ts';
 import { crash } from '../../../src/core/practice/crash.ts';
 import { exerciseJob } from '../../../src/core/practice/exerciseFile.ts';
 import { drill } from '../../../src/core/practice/layoutDrill.ts';
-import { checkOrder, oneRightOrder, planDrill, planShare } from '../../../src/core/practice/planDrill.ts';
-import { isRight, questionBank, questionKinds } from '../../../src/core/practice/questions.ts';
+import { checkOrder, type PlanGround, planDrill, planShare } from '../../../src/core/practice/planDrill.ts';
+import { planJob } from '../../../src/core/practice/planJob.ts';
+import { isRight, pairSaid, questionBank, questionKinds } from '../../../src/core/practice/questions.ts';
 import { answered, type Card, dueOn } from '../../../src/core/practice/schedule.ts';
 import {
   AIM_IN,
@@ -77,6 +79,11 @@ describe('layout questions', () => {
     for (const { make } of bank.missingDiagonal) {
       const q = make('seed');
       const [from, to] = q.right.split('–');
+      // touched in the other order it is the same tube; drawn along the other diagonal it is another
+      expect(isRight(q, { said: pairSaid(to!, from!) })).toBe(true);
+      const face = truss.faces.find((f) => q.why.kind === 'twin' && f.id === q.why.face)!;
+      const [a, b] = face.corners.filter((c) => c !== from && c !== to);
+      expect(isRight(q, { said: pairSaid(a!, b!) })).toBe(false);
       const mirror = (id: string) => id.replace(/R$/, 'L');
       expect(
         truss.members.some(
@@ -245,48 +252,95 @@ describe('the virtual trammel', () => {
 });
 
 describe('plan practice', () => {
-  const model = modelOf('high-wing-tandem');
-  const truss = expandTruss(model);
-  const support = heldNow(truss, model, []);
-  const frame = prepareFrame(truss, support);
-  const one = planDrill(truss, 'a')!;
+  const groundOn = (model: Model, seed: string): PlanGround => {
+    const job = planJob(model, seed) ?? expect.fail('no plan');
+    const { truss, plan, relief, lockedIn } = assessed(job);
+    return { truss, plan, relief, misfits: lockedIn.misfits, stray: [], support: heldNow(truss, model, []) };
+  };
+  const ground = groundOn(modelOf('high-wing-tandem'), 'a');
+  const one = planDrill(ground, 'a')!;
+  const swapped = (drill: typeof one, a: string, b: string) =>
+    drill.right.map((id) => (id === a ? b : id === b ? a : id));
 
-  it('keeps every rule in the right order and breaks some in the mix', () => {
-    expect(checkOrder(oneRightOrder, one, truss, support, frame)).toEqual([]);
+  it('takes its steps from the plan of the job, and each arrow from the arrows there', () => {
+    const steps = new Map(ground.plan.steps.map((s) => [s.id, s]));
+    for (const card of one.cards) expect(steps.get(card.id)).toBe(card);
+    // every arrow follows from the plan's own arrows, one after another
+    const leads = (first: string, later: string): boolean =>
+      steps.get(later)!.needs.some((n) => n.step === first || leads(first, n.step));
+    for (const { first, later } of one.needs) expect(leads(first, later), `${first} ${later}`).toBe(true);
+    // and what the plan wants between two of these steps is wanted here, by one arrow or through others
+    const here = (first: string, later: string): boolean =>
+      one.needs.some((n) => n.later === later && (n.first === first || here(first, n.first)));
+    for (const a of one.right)
+      for (const b of one.right) if (a !== b && leads(a, b)) expect(here(a, b), `${a} ${b}`).toBe(true);
+  });
+
+  it('keeps every rule in the order of the plan, and breaks some in the mix and all in reverse', () => {
+    expect(checkOrder(one.right, one)).toEqual([]);
     const broken = checkOrder(
       one.cards.map((c) => c.id),
       one,
-      truss,
-      support,
-      frame,
     );
     expect(broken.length).toBeGreaterThan(0);
-    const { got, of } = planShare(broken);
+    const { got, of } = planShare(one, broken);
     expect(got + broken.length).toBe(of);
-    expect(checkOrder(oneRightOrder.toReversed(), one, truss, support, frame).length).toBe(of);
+    expect(checkOrder(one.right.toReversed(), one)).toHaveLength(of);
   });
 
-  it('shows the sag of a cut without its brace, and what is locked in by a tube bent back first', () => {
-    const swapped = (a: string, b: string) => oneRightOrder.map((id) => (id === a ? b : id === b ? a : id));
-    const cut = checkOrder(swapped('brace', 'cut'), one, truss, support, frame).find(
-      (b) => b.rule === 'brace-before-cut',
-    )!;
-    expect(cut.would.kind).toBe('sags');
-    const without = { ...truss, members: truss.members.filter((m) => m.id !== one.member) };
-    const open = prepareFrame(without, support);
-    // the truss itself, without the tube: a mechanism or not, by its own factor
-    if (cut.would.kind === 'sags') expect(cut.would.state.says === 'mechanism').toBe(!('solve' in open));
-    const bent = checkOrder(swapped('cut', 'straighten'), one, truss, support, frame, { low: 10, high: 300 });
-    expect(bent.find((b) => b.rule === 'relief-before-straightening')?.would).toEqual({
-      kind: 'locked',
-      lowLbf: 10,
-      highLbf: 300,
-    });
+  // pinned, one diagonal a face, rings at both ends (42 tubes, 16 clusters, 3 · 16 − 6 = 42): without any one tube it is a mechanism, by Maxwell's count
+  it('shows that a truss that cannot spare a tube folds when it is cut before its brace', () => {
+    const base = modelOf('practice-truss');
+    const model: Model = {
+      ...base,
+      joints: 'pinned',
+      bracing: base.stations.map(({ label }, k) => ({
+        at: label,
+        ...(k === 0 || k === base.stations.length - 1 ? { ring: 'toRight' as const } : {}),
+        ...(k === base.stations.length - 1
+          ? {}
+          : { left: 'rising', right: 'rising', top: 'toRight', bottom: 'toRight' }),
+      })),
+      setups: [],
+    };
+    const seeds = ['a', 'b', 'c', 'd', 'e', 'f'];
+    const drill = seeds
+      .flatMap((seed) => planDrill(groundOn(model, seed), seed) ?? [])
+      .find((d) => d.cards.some((c) => c.kind === 'brace'));
+    if (!drill) return expect.fail('no plan with a brace');
+    const brace = drill.cards.find((c) => c.kind === 'brace')!;
+    const cut = drill.cards.find((c) => c.kind === 'cut')!;
+    const broken = checkOrder(swapped(drill, brace.id, cut.id), drill);
+    const folded = broken.find((b) => b.first === brace.id && b.later === cut.id)!;
+    expect(folded.rule).toBe('brace-before-cut');
+    expect(folded.would.kind === 'sags' && folded.would.state.says).toBe('mechanism');
+    const { truss, support } = drill.ground;
+    const without = { ...truss, members: truss.members.filter((m) => m.id !== drill.of) };
+    expect('solve' in prepareFrame(without, support)).toBe(false);
   });
 
-  it('is mixed by its seed', () => {
-    expect(planDrill(truss, 'a')).toEqual(one);
-    expect(planDrill(truss, 'b')).not.toEqual(one);
+  it('tells what is locked in, as the relief stage has it, when a tube is bent back first', () => {
+    const rule = (d: typeof one) => d.needs.find((n) => n.rule === 'relief-before-straightening');
+    const drill = ['a', 'b', 'c', 'd', '4', '5']
+      .flatMap((seed) => planDrill(groundOn(modelOf('high-wing-tandem'), seed), seed) ?? [])
+      .find(rule);
+    if (!drill) return expect.fail('no plan that lets go before it bends');
+    const { first, later } = rule(drill)!;
+    const bent = drill.cards.find((c) => c.id === later)!.of;
+    const told = checkOrder(swapped(drill, first, later), drill).find(
+      (b) => b.rule === 'relief-before-straightening',
+    )!.would;
+    const { low, high } = drill.ground.relief.targets.find((t) => t.member === bent)!.now.axialLbf;
+    expect(told).toEqual({ kind: 'locked', member: bent, lowLbf: low, highLbf: high });
+  });
+
+  it('is mixed by its seed, and there is none where the plan opens nothing', () => {
+    expect(planDrill(ground, 'a')).toEqual(one);
+    expect(planDrill(ground, 'b')).not.toEqual(one);
+    const model = modelOf('practice-truss');
+    const { truss, plan, relief } = assessed(jobFromModel(model, 'x'));
+    const nothing = { truss, plan, relief, misfits: [], stray: [], support: heldNow(truss, model, []) };
+    expect(planDrill(nothing, 'a')).toBe(null);
   });
 });
 
