@@ -1,13 +1,14 @@
 import type { Draft } from '../core/job/change.ts';
 import type { RecordOf } from '../core/job/jobSchema.ts';
+import { inOrderOf } from '../core/plan/check.ts';
 import { FROZEN_TOPIC, freezing } from '../core/plan/frozen.ts';
 import { moveStep } from '../core/plan/moveStep.ts';
-import { ORDER_TOPIC } from '../core/plan/ownOrder.ts';
+import { ORDER_TOPIC, ownIds } from '../core/plan/ownOrder.ts';
 import { strayOpen } from '../core/plan/plan.ts';
 import type { Gate, Plan, Step } from '../core/plan/result.ts';
 import { heldNow } from '../core/statics/held.ts';
 import { gateLine } from '../present/words/planGates.ts';
-import { refusedMoveLine } from '../present/words/planOrder.ts';
+import { movedLine, refusedMoveLine } from '../present/words/planOrder.ts';
 import { stepLine } from '../present/words/planSteps.ts';
 import { useAnswer } from './state/answer.ts';
 import { change } from './state/job.ts';
@@ -54,13 +55,16 @@ export const tickGate = (gate: Gate, done: boolean, secondPerson: string, reason
   );
 };
 
-/** Puts a step before another (null: last), or says which rule that breaks. */
+/** Puts a step before another (null: last), or says which rule that breaks. Either way something is said. */
 export const putStep = (plan: Plan, stepId: string, before: string | null): void => {
   const { atOnce: now, assessment: all } = useAnswer.getState();
-  if (!now || !all || stepId === before) return;
+  const step = plan.steps.find(({ id }) => id === stepId);
+  if (!now || !all || !step) return;
   const model = now.live.model ?? now.job.model;
+  // A move made while the one before is still being worked out builds on that one.
+  const steps = inOrderOf(plan.steps, ownIds(now.live.manual));
   const moved = moveStep(
-    plan,
+    { steps, sagLimitIn: plan.sagLimitIn },
     {
       truss: now.truss,
       support: heldNow(now.truss, model, now.live.held),
@@ -68,29 +72,28 @@ export const putStep = (plan: Plan, stepId: string, before: string | null): void
       stray: strayOpen(now.coverage, now.truss, now.live.progress),
     },
     stepId,
-    before,
+    before === stepId ? (steps[steps.indexOf(step) + 1]?.id ?? null) : before,
   );
   if (!moved.ok) {
-    setPlanning({ refused: refusedMoveLine(moved, plan) });
+    setPlanning({ said: { moved: false, words: refusedMoveLine(moved, plan) } });
     return;
   }
-  setPlanning({ refused: null });
-  const step = plan.steps.find(({ id }) => id === stepId)!;
-  change(
+  const kept = change(
     {
       kind: 'addManual',
       manual: { topic: ORDER_TOPIC, words: moved.order.join('\n'), source: 'own order of steps' },
     },
     `Moved: ${stepLine(step)}`,
   );
+  setPlanning({ said: kept ? { moved: true, words: movedLine(step, moved.order) } : null });
 };
 
 /** One place forward or back. */
 export const nudgeStep = (plan: Plan, stepId: string, by: -1 | 1): void => {
-  const at = plan.steps.findIndex(({ id }) => id === stepId);
-  const to = at + by;
-  if (at < 0 || to < 0 || to >= plan.steps.length) return;
-  putStep(plan, stepId, by < 0 ? plan.steps[to]!.id : (plan.steps[to + 1]?.id ?? null));
+  const steps = inOrderOf(plan.steps, ownIds(useAnswer.getState().atOnce?.live.manual ?? []));
+  const at = steps.findIndex(({ id }) => id === stepId);
+  const before = steps[by < 0 ? Math.max(0, at - 1) : at + 2];
+  putStep(plan, stepId, before?.id ?? null);
 };
 
 export const workedOrderAgain = (record: string): void => {

@@ -1,11 +1,11 @@
-import { type DragEvent, useState } from 'react';
+import { useState } from 'react';
 import { lookMethods } from '../../core/job/jobSchema.ts';
 import type { Plan, Step } from '../../core/plan/result.ts';
 import { showTime } from '../../present/show.ts';
 import { levelWords } from '../../present/words/cautions.ts';
 import { cautionsOf } from '../../present/words/planCautions.ts';
 import { gateNamed, gatesTogether } from '../../present/words/planGates.ts';
-import { orderRuleWords, solvedLine } from '../../present/words/planOrder.ts';
+import { letGoLine, orderRuleWords, solvedLine } from '../../present/words/planOrder.ts';
 import { stepDeed, stepLine, stepNamed, stepWhere } from '../../present/words/planSteps.ts';
 import { braceLine, materialLine, toolsLine } from '../../present/words/planTakes.ts';
 import { methodWords } from '../../present/words/record.ts';
@@ -13,6 +13,7 @@ import { nudgeStep, putStep, tickStep } from '../planDeeds.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { setView } from '../state/view.ts';
+import { useDrop } from './planDrop.ts';
 
 interface Of {
   readonly plan: Plan;
@@ -28,29 +29,15 @@ const closedBy = ({ plan, step }: Of): readonly string[] =>
 
 /** One step: its tick, its place in the order, and all it needs one tap away. */
 export const PlanStep = ({ plan, step, place }: Of & { readonly place: number }) => {
-  const { step: inHand, dragged } = usePlanning();
-  const [over, setOver] = useState(false);
+  const inHand = usePlanning((planning) => planning.step);
+  const drop = useDrop(plan, step.id);
   const closed = closedBy({ plan, step });
-  const dropped = (event: DragEvent): void => {
-    event.preventDefault();
-    event.stopPropagation();
-    setOver(false);
-    if (dragged) putStep(plan, dragged, step.id);
-    setPlanning({ dragged: null });
-  };
   return (
     <li
       className="plan-step"
       data-done={step.done ? '' : undefined}
-      data-over={over && dragged !== step.id ? '' : undefined}
       aria-current={inHand === step.id ? 'step' : undefined}
-      onDragOver={(event) => {
-        if (dragged === null) return;
-        event.preventDefault();
-        setOver(true);
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={dropped}
+      {...drop}
     >
       <div className="plan-step-head">
         <span
@@ -61,9 +48,13 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
           onDragStart={(event) => {
             event.dataTransfer.effectAllowed = 'move';
             event.dataTransfer.setData('text/plain', step.id);
-            setPlanning({ dragged: step.id, refused: null });
+            setPlanning({ dragged: step.id, said: null });
           }}
-          onDragEnd={() => setPlanning({ dragged: null })}
+          onDragEnd={() => {
+            // what was dropped on a step has been dealt with: nothing is in hand then
+            if (usePlanning.getState().dragged !== null)
+              setPlanning({ dragged: null, said: { moved: false, words: letGoLine(step) } });
+          }}
         >
           ⠿
         </span>
@@ -79,7 +70,13 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
         <button
           type="button"
           className="plan-step-name"
-          onClick={() => setPlanning({ step: inHand === step.id ? null : step.id, refused: null })}
+          aria-keyshortcuts="Alt+ArrowUp Alt+ArrowDown"
+          onKeyDown={(event) => {
+            if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return;
+            event.preventDefault();
+            nudgeStep(plan, step.id, event.key === 'ArrowUp' ? -1 : 1);
+          }}
+          onClick={() => setPlanning({ step: inHand === step.id ? null : step.id, said: null })}
         >
           <span>
             <span className="soft">{place}</span> {stepDeed(step)}
@@ -143,17 +140,37 @@ const More = ({ plan, step }: Of) => {
           Read the distances under Trammel
         </button>
       )}
-      <div className="row">
+      <div className="row plan-move">
         <button type="button" onClick={() => nudgeStep(plan, step.id, -1)}>
           Move up
         </button>
         <button type="button" onClick={() => nudgeStep(plan, step.id, 1)}>
           Move down
         </button>
+        <PutBefore plan={plan} step={step} />
       </div>
     </div>
   );
 };
+
+/** A long way in one go, without dragging. */
+const PutBefore = ({ plan, step }: Of) => (
+  <select
+    aria-label="Put it before"
+    value=""
+    onChange={({ target }) => putStep(plan, step.id, target.value === 'last' ? null : target.value)}
+  >
+    <option value="" disabled>
+      Put it before …
+    </option>
+    {plan.steps.map((other, k) => (
+      <option key={other.id} value={other.id} disabled={other.id === step.id}>
+        {k + 1} {stepLine(other)}
+      </option>
+    ))}
+    <option value="last">last of all</option>
+  </select>
+);
 
 const Fact = ({ name, children }: { readonly name: string; readonly children: React.ReactNode }) => (
   <>

@@ -5,6 +5,7 @@ import { showLength, type Units, whole } from '../../present/show.ts';
 import type { Light, SceneArrow, SceneCut, SceneShape } from '../scene/sceneProps.ts';
 import type { Overlay } from '../state/overlay.ts';
 import { type Classes, colourIn, roundDown } from './classes.ts';
+import type { Stages } from './planStateFor.ts';
 
 /** The strip under the picture that says what the colours mean, in numbers and words. */
 export interface Strip {
@@ -17,6 +18,8 @@ export interface Strip {
   readonly low?: string;
   readonly high?: string;
   readonly notes: readonly string[];
+  /** Stages of the work: then the bar of the plan is drawn in its place. */
+  readonly stages?: Stages;
 }
 
 /** What an overlay lays over the picture. A movement swings: its shape's factor is for its far end. */

@@ -1,7 +1,10 @@
 import type { Assessment } from '../../core/assessment.ts';
-import type { PlanBrace } from '../../core/plan/result.ts';
+import type { Model } from '../../core/job/modelSchema.ts';
+import type { Plan, PlanBrace } from '../../core/plan/result.ts';
 import type { Units } from '../../present/show.ts';
-import { solvedLine } from '../../present/words/planOrder.ts';
+import { setupWords } from '../../present/words/held.ts';
+import { phasesOf } from '../../present/words/phases.ts';
+import { type Standing, standingLines } from '../../present/words/planOrder.ts';
 import { stepDeed, stepLine } from '../../present/words/planSteps.ts';
 import type { SceneCut, SceneLine } from '../scene/sceneProps.ts';
 import type { Strip } from './laid.ts';
@@ -15,47 +18,96 @@ export interface PlanState {
   readonly strip: Strip;
 }
 
-const nothing: PlanState['open'] = new Set();
+/** One stage of the work in the bar: steps from `first` on, and how many are ticked. */
+export interface Stage {
+  readonly title: string;
+  readonly first: number;
+  readonly count: number;
+  readonly done: number;
+}
 
-/** What is open and what is braced after a step; the state before the first opening is the whole truss. */
-export const standingAfter = (
-  { plan }: Pick<Assessment, 'plan'>,
-  stepId: string,
-): { readonly open: readonly string[]; readonly braces: readonly PlanBrace[] } => {
-  const at = plan.steps.findIndex(({ id }) => id === stepId);
-  const until = plan.steps.slice(0, at + 1);
-  const braces = until.reduce<readonly PlanBrace[]>((placed, step) => {
-    if (step.kind === 'brace' && step.brace) return [...placed, step.brace];
-    return step.kind === 'unbrace' ? placed.filter(({ id }) => step.id !== `un${id}`) : placed;
-  }, []);
-  return { open: until.findLast(({ solved }) => solved)?.solved?.open ?? [], braces };
+/** What the bar over the picture shows: the stages, the step in hand (−1: none), and how the truss stands at it. */
+export interface Stages {
+  readonly stages: readonly Stage[];
+  readonly at: number;
+  readonly ids: readonly string[];
+  readonly title: string;
+  readonly wrong: boolean;
+  readonly facts: ReturnType<typeof standingLines>;
+}
+
+/** Braces of the plan in place after a step. */
+const bracesAfter = (until: Plan['steps']): readonly PlanBrace[] => {
+  const placed = new Map<string, PlanBrace>();
+  for (const step of until)
+    if (step.kind === 'brace' && step.brace) placed.set(`un${step.id}`, step.brace);
+    else if (step.kind === 'unbrace') placed.delete(step.id);
+  return [...placed.values()];
 };
 
-/** The state after one step; null when the plan has no such step. */
-export const planStateFor = (all: Assessment, stepId: string, units: Units): PlanState | null => {
+/** What is open, braced and held after a step; before the first opening the truss is whole. */
+export const standingAfter = ({ plan }: Pick<Assessment, 'plan'>, model: Model, at: number): Standing => {
+  const until = plan.steps.slice(0, at + 1);
+  const solved = until.findLast((step) => step.solved)?.solved ?? null;
+  const stood = at < 0 || until.some(({ kind }) => kind === 'support');
+  return {
+    open: solved?.open ?? [],
+    braces: bracesAfter(until),
+    solved,
+    heldAs: stood ? setupWords(model, plan.handOver.heldAs) : null,
+  };
+};
+
+const stagesOf = (steps: Plan['steps']): readonly Stage[] => {
+  let first = 0;
+  return phasesOf(steps).map((phase) => {
+    const stage = {
+      title: phase.title,
+      first,
+      count: phase.steps.length,
+      done: phase.steps.filter((s) => s.done).length,
+    };
+    first += stage.count;
+    return stage;
+  });
+};
+
+/** The state after one step (null: the whole truss, before any); null when there is no plan. */
+export const planStateFor = (
+  all: Assessment,
+  model: Model,
+  stepId: string | null,
+  units: Units,
+): PlanState | null => {
   const { plan, truss } = all;
+  if (plan.steps.length === 0) return null;
   const at = plan.steps.findIndex(({ id }) => id === stepId);
   const step = plan.steps[at];
-  if (!step) return null;
-  const { open, braces } = standingAfter(all, stepId);
+  const standing = standingAfter(all, model, at);
   const lengths = new Map(truss.members.map((m) => [m.id, m.lengthIn]));
   const places = new Map(truss.clusters.map((c) => [c.id, c.at]));
-  const solved = plan.steps.slice(0, at + 1).findLast((s) => s.solved)?.solved;
+  const title = step
+    ? `Step ${at + 1} of ${plan.steps.length}: ${stepLine(step)}`
+    : 'The plan in the picture';
+  const stages: Stages = {
+    stages: stagesOf(plan.steps),
+    at,
+    ids: plan.steps.map(({ id }) => id),
+    title,
+    wrong: standing.solved?.says === 'sags' || standing.solved?.says === 'mechanism',
+    facts: standingLines(standing, plan.sagLimitIn, units),
+  };
   return {
-    open: open.length > 0 ? new Set(open) : nothing,
-    lines: braces.flatMap((brace): SceneLine[] => {
+    open: new Set(standing.open),
+    lines: standing.braces.flatMap((brace): SceneLine[] => {
       const [from, to] = [places.get(brace.from), places.get(brace.to)];
       return from && to ? [{ id: brace.id, from, to, label: 'brace', strong: true }] : [];
     }),
-    cutMarks: open.map((member) => {
+    cutMarks: standing.open.map((member) => {
       const middle = (lengths.get(member) ?? 0) / 2;
       return { member, fromIn: middle, toIn: middle, label: `open: ${member}` };
     }),
-    numbers: new Map(step.members.map((id) => [id, stepDeed(step)])),
-    strip: {
-      title: `Step ${at + 1} of ${plan.steps.length}: ${stepLine(step)}`,
-      unit: '',
-      notes: [solved ? `${solvedLine(solved, units)}. Open tubes are faded.` : 'No tube is open yet.'],
-    },
+    numbers: new Map(step?.members.map((id) => [id, stepDeed(step)])),
+    strip: { title, unit: '', notes: [], stages },
   };
 };

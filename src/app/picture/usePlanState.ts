@@ -8,11 +8,13 @@ import { useLater } from './useLater.ts';
 /** The truss after the step in hand, as `planStateFor` gives it; worked only where it is shown. */
 export const usePlanState = (shown: boolean): PlanState | null => {
   const all = useAnswer((answer) => answer.assessment);
+  const now = useAnswer((answer) => answer.atOnce);
   const stepId = usePlanning((planning) => planning.step);
   const units = usePrefs((prefs) => prefs.units);
   const stateFor = useLater(shown, async () => (await import('./planStateFor.ts')).planStateFor);
   return useMemo(
-    () => (shown && all && stepId !== null && stateFor ? stateFor(all, stepId, units) : null),
-    [shown, all, stepId, units, stateFor],
+    () =>
+      shown && all && now && stateFor ? stateFor(all, now.live.model ?? now.job.model, stepId, units) : null,
+    [shown, all, now, stepId, units, stateFor],
   );
 };

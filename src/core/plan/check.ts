@@ -76,7 +76,10 @@ export const walk = (
 };
 
 /** The steps in an order of the user's: ids it does not name keep their place behind the step they stood behind. */
-export const inOrderOf = (steps: readonly Draft[], ids: readonly string[]): readonly Draft[] => {
+export const inOrderOf = <S extends Pick<Draft, 'id'>>(
+  steps: readonly S[],
+  ids: readonly string[],
+): readonly S[] => {
   const byId = new Map(steps.map((s) => [s.id, s]));
   const named = [...new Set(ids)].filter((id) => byId.has(id));
   const list = [...named];

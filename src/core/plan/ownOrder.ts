@@ -12,6 +12,13 @@ type Manual = readonly RecordOf<'manual'>[];
 /** The topic that carries the user's own order: step ids in `words`, one a line. */
 export const ORDER_TOPIC = 'plan-order';
 
+/** Step ids of the user's latest order; none when there is no order of their own. */
+export const ownIds = (manual: Manual): readonly string[] =>
+  (manual.findLast((m) => m.topic === ORDER_TOPIC)?.words ?? '')
+    .split('\n')
+    .map((id) => id.trim())
+    .filter((id) => id !== '');
+
 /** The order the plan is shown in, and what it leads through. */
 export interface Ordered {
   readonly steps: readonly Draft[];
@@ -29,10 +36,7 @@ export const ordered = (
   manual: Manual,
 ): Ordered => {
   const own = manual.findLast((m) => m.topic === ORDER_TOPIC);
-  const ids = (own?.words ?? '')
-    .split('\n')
-    .map((id) => id.trim())
-    .filter((id) => id !== '');
+  const ids = ownIds(manual);
   const plain = (issues: readonly Issue[]): Ordered => ({
     steps: worked,
     walk: walk(worked, solver, support, stray),

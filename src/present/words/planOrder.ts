@@ -1,8 +1,9 @@
-import type { Moved, NotPlanned, Plan, SolvedState } from '../../core/plan/result.ts';
+import type { Figure } from '../../core/base/figure.ts';
+import type { Moved, NotPlanned, Plan, PlanBrace, SolvedState, Step } from '../../core/plan/result.ts';
 import { orderRules } from '../../core/plan/rules.ts';
 import { showFigure, type Units } from '../show.ts';
 import { countWords, listWords } from './names.ts';
-import { stepNamed } from './planSteps.ts';
+import { stepLine, stepNamed } from './planSteps.ts';
 
 /** Words of the order: how the truss stands at a step, why a step comes after another, and how far the plan is. */
 
@@ -22,20 +23,52 @@ export const solvedWords = {
   mechanism: 'would move freely',
 } as const satisfies Record<SolvedState['says'], string>;
 
+const sagWords = ({ clusters }: SolvedState, sag: Figure, units: Units): string =>
+  Math.abs(sag.value) < 0.0005
+    ? `grows by less than ${showFigure({ ...sag, value: 0.001 }, units)}`
+    : `grows by ${showFigure(sag, units)}${clusters[0] ? ` at ${clusters[0]}` : ''}`;
+
 /** The truss as solved after a step, in one line. */
 export const solvedLine = (solved: SolvedState, units: Units): string =>
   [
     solved.open.length > 0 ? `open: ${listWords(solved.open)}` : 'nothing open',
     ...(solved.braces.length > 0 ? [`${countWords(solved.braces.length, 'brace')} in place`] : []),
     solvedWords[solved.says],
-    ...(solved.sagIn
-      ? [
-          Math.abs(solved.sagIn.value) < 0.0005
-            ? 'sag grows by less than 0.001 in'
-            : `sag grows by ${showFigure(solved.sagIn, units)}${solved.clusters[0] ? ` at ${solved.clusters[0]}` : ''}`,
-        ]
-      : []),
+    ...(solved.sagIn ? [`sag ${sagWords(solved, solved.sagIn, units)}`] : []),
   ].join('; ');
+
+/** How the truss stands at one step. */
+export interface Standing {
+  readonly open: readonly string[];
+  readonly braces: readonly PlanBrace[];
+  /** Null before the first tube is opened or brace put in. */
+  readonly solved: SolvedState | null;
+  /** Set-up in words; null before the truss is stood on its supports. */
+  readonly heldAs: string | null;
+}
+
+/** The same in a few named words: what is open, braced and held, and whether it stands. */
+export const standingLines = (
+  { open, braces, solved, heldAs }: Standing,
+  limit: Figure,
+  units: Units,
+): readonly { readonly name: string; readonly words: string }[] => [
+  { name: 'Open', words: open.length > 0 ? listWords(open) : 'no tube' },
+  {
+    name: 'Braced',
+    words: braces.length > 0 ? listWords(braces.map((b) => `${b.from} to ${b.to}`)) : 'no brace of the plan',
+  },
+  { name: 'Held', words: heldAs ?? 'not yet' },
+  { name: 'Stands', words: solved ? solvedWords[solved.says] : 'as held, nothing taken out' },
+  {
+    name: 'Sag',
+    words: solved?.sagIn
+      ? `${sagWords(solved, solved.sagIn, units)}; limit ${showFigure(limit, units)}`
+      : solved?.says === 'notJudged'
+        ? 'not judged'
+        : 'does not grow',
+  },
+];
 
 /** A rule of the order as the plan states it. */
 export const orderRuleWords = (rule: string): string =>
@@ -47,10 +80,19 @@ export const orderRuleSource = (rule: string): string =>
 /** Why a step was not moved: the rule, and which two steps it parts. */
 export const refusedMoveLine = (moved: Extract<Moved, { ok: false }>, plan: Pick<Plan, 'steps'>): string => {
   const named = stepNamed(plan);
+  if (moved.rule === 'stands-there') return `Not moved. "${named(moved.step)}" stands there already.`;
   if (moved.rule === 'state-stands')
     return `Not moved. ${orderRuleWords(moved.rule)} At "${named(moved.step)}" it would not${moved.by ? `; ${named(moved.by)} moves most` : ''}.`;
   return `Not moved. ${orderRuleWords(moved.rule)} "${named(moved.step)}" comes after "${named(moved.by)}".`;
 };
+
+/** A step that was moved, and where it comes now. */
+export const movedLine = (step: Step, order: readonly string[]): string =>
+  `Moved: "${stepLine(step)}" is now step ${order.indexOf(step.id) + 1} of ${order.length}.`;
+
+/** A step that was dragged and let go where no step is. */
+export const letGoLine = (step: Step): string =>
+  `Not moved. "${stepLine(step)}" was let go outside the list of steps.`;
 
 /** How far the plan is. */
 export const planShare = ({ steps, gates }: Plan): string => {
