@@ -1,84 +1,10 @@
 import { type KeyboardEvent, useState } from 'react';
-import type { Role, Station } from '../../core/job/modelSchema.ts';
+import type { Role } from '../../core/job/modelSchema.ts';
 import { type BracingCell, wordAt, wordsOf } from '../../core/truss/modelBracing.ts';
 import type { ModelChange } from '../../core/truss/modelEdit.ts';
-import type { FaceName } from '../../core/truss/result.ts';
+import { CopyBay } from './CopyBay.tsx';
 import { changeModel, useDraft, useShownTruss } from './draft.ts';
-
-/** Faces as they lie when the truss is folded open, and what they are called. */
-const strips = [
-  ['left', 'Left side'],
-  ['top', 'Top'],
-  ['right', 'Right side'],
-  ['bottom', 'Bottom'],
-  ['ring', 'Across the stations'],
-] as const satisfies readonly (readonly [FaceName, string])[];
-
-const wordSaid: Readonly<Record<string, string>> = {
-  none: 'none',
-  rising: 'rising aft',
-  falling: 'falling aft',
-  toRight: 'to the right',
-  toLeft: 'to the left',
-  crossed: 'crossed',
-};
-
-const CELL = 64;
-const HIGH = 62;
-const EDGE = 6;
-
-/** Where the two edges of a strip lie at a station, 0 at the top of the picture; null where it has none. */
-type Edges = (row: Station) => readonly [number, number] | null;
-
-const edgesOf = (face: FaceName, stations: readonly Station[]): Edges => {
-  if (face === 'ring') return (row) => (row.upper && row.lower ? [EDGE, HIGH - EDGE] : null);
-  const raw = (row: Station): readonly [number, number] | null => {
-    if (face === 'left' || face === 'right')
-      return row.upper && row.lower ? [-row.upper.waterLineIn, -row.lower.waterLineIn] : null;
-    const pair = face === 'top' ? row.upper : row.lower;
-    return pair ? [-pair.halfWidthIn, pair.halfWidthIn] : null;
-  };
-  const all = stations.flatMap((row) => raw(row) ?? []);
-  const [low, high] = [Math.min(...all), Math.max(...all)];
-  const scale = (HIGH - 2 * EDGE) / Math.max(1e-9, high - low);
-  return (row) => {
-    const at = raw(row);
-    return at && [EDGE + (at[0] - low) * scale, EDGE + (at[1] - low) * scale];
-  };
-};
-
-/** Lines of a word between two stations: from upper (or left) edge to the other, as they are drawn. */
-const linesOf = (word: string): readonly (readonly [0 | 1, 0 | 1])[] => {
-  // Edge 0 is upper, or left; a side's `rising` runs from the lower edge up, a flat's `toRight` from the left edge over.
-  if (word === 'rising' || word === 'toLeft') return [[1, 0]];
-  if (word === 'falling' || word === 'toRight') return [[0, 1]];
-  return word === 'crossed'
-    ? [
-        [1, 0],
-        [0, 1],
-      ]
-    : [];
-};
-
-const stepWord = (face: FaceName, word: string): string => {
-  const words = wordsOf(face);
-  return words[(words.indexOf(word) + 1) % words.length]!;
-};
-
-/** What a key says: the sign looks like the tube. */
-const wordOfKey = (face: FaceName, key: string): string | undefined => {
-  const [none, one, other, crossed] = wordsOf(face);
-  const side = face === 'left' || face === 'right';
-  return {
-    '/': side ? one : other,
-    '\\': side ? other : one,
-    x: crossed,
-    X: crossed,
-    '0': none,
-    Delete: none,
-    Backspace: none,
-  }[key];
-};
+import { CELL, EDGE, edgesOf, HIGH, linesOf, stepWord, strips, wordOfKey, wordSaid } from './foldedOpen.ts';
 
 const otherHand = { left: 'right', right: 'left' } as const;
 
@@ -226,45 +152,6 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
         </svg>
       </div>
     </section>
-  );
-};
-
-const CopyBay = () => {
-  const { stations } = useDraft((draft) => draft.model);
-  const [from, setFrom] = useState('');
-  const [to, setTo] = useState('');
-  const labels = stations.map((s) => s.label);
-  const bays = labels.slice(0, -1);
-  const chosen = to === 'aft' ? bays.slice(bays.indexOf(from) + 1) : to === 'all' ? bays : [to];
-  return (
-    <fieldset className="row">
-      <legend className="caption">Copy a bay’s bracing and tube sizes</legend>
-      <select aria-label="Copy bay" value={from} onChange={(e) => setFrom(e.target.value)}>
-        <option value="">Bay …</option>
-        {bays.map((label) => (
-          <option key={label} value={label}>
-            Bay {label}
-          </option>
-        ))}
-      </select>
-      <select aria-label="Copy to" value={to} onChange={(e) => setTo(e.target.value)}>
-        <option value="">to …</option>
-        <option value="aft">to all aft of it</option>
-        <option value="all">to all bays</option>
-        {bays.map((label) => (
-          <option key={label} value={label}>
-            to bay {label}
-          </option>
-        ))}
-      </select>
-      <button
-        type="button"
-        disabled={from === '' || to === '' || chosen.every((label) => label === from)}
-        onClick={() => changeModel([{ kind: 'copyBay', from, to: chosen }], `bay ${from} copied`)}
-      >
-        Copy the bay
-      </button>
-    </fieldset>
   );
 };
 

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { changeModel, useDraft } from './draft.ts';
 import { asDrawn } from './drawn.ts';
 import { LengthCell, TextCell } from './fields.tsx';
+import { EnteredRows } from './Lists.tsx';
 
 /** Distances that the drawing gives, each with its tolerance. Each counts for its own pair only. */
 export const Distances = () => {
@@ -12,6 +13,14 @@ export const Distances = () => {
   const [toleranceIn, setTolerance] = useState<number>();
   const [source, setSource] = useState('');
   const [turn, setTurn] = useState(0);
+  const edit = (d: (typeof distances)[number]): void => {
+    setFrom(d.from);
+    setTo(d.to);
+    setLength(d.lengthIn);
+    setTolerance(d.toleranceIn);
+    setSource(d.source ?? '');
+    setTurn(turn + 1);
+  };
   const ready = from !== '' && to !== '' && from !== to && lengthIn !== undefined;
   const add = (): void => {
     if (lengthIn === undefined) return;
@@ -35,33 +44,26 @@ export const Distances = () => {
         A distance of the drawing stands in place of the one the stations give, for its own pair only. Where
         the two differ by more than the tolerance, the list of what is odd says so.
       </p>
-      {distances.length > 0 && (
-        <ul className="entries">
-          {distances.map((d, k) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows have no name but their place
-            <li key={k} className="entry-head">
-              <span>
-                {d.from} to {d.to}: <strong>{asDrawn(d.lengthIn, drawnIn)}</strong>
-                {d.toleranceIn === undefined
-                  ? ', no tolerance given'
-                  : ` ± ${asDrawn(d.toleranceIn, drawnIn)}`}{' '}
-                {drawnIn}
-                {d.source ? ` · ${d.source}` : ''}
-              </span>
-              <button
-                type="button"
-                className="link"
-                aria-label={`Take out the distance ${d.from} to ${d.to}`}
-                onClick={() =>
-                  changeModel([{ kind: 'removeDistance', at: k }], `distance ${d.from} to ${d.to} taken out`)
-                }
-              >
-                Take out
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
+      <EnteredRows
+        rows={distances}
+        nameOf={(d) => `the distance ${d.from} to ${d.to}`}
+        show={(d) => (
+          <>
+            {d.from} to {d.to}: <strong>{asDrawn(d.lengthIn, drawnIn)}</strong>
+            {d.toleranceIn === undefined ? ', no tolerance given' : ` ± ${asDrawn(d.toleranceIn, drawnIn)}`}{' '}
+            {drawnIn}
+            {d.source ? ` · ${d.source}` : ''}
+          </>
+        )}
+        deeds={[
+          ['Change', (d) => () => edit(d)],
+          [
+            'Take out',
+            (d, at) => () =>
+              changeModel([{ kind: 'removeDistance', at }], `distance ${d.from} to ${d.to} taken out`),
+          ],
+        ]}
+      />
       <div className="fields" key={turn}>
         <TextCell
           shown="From"
@@ -93,7 +95,7 @@ export const Distances = () => {
           onText={setSource}
         />
         <button type="button" className="end" disabled={!ready} onClick={add}>
-          Add the distance
+          {distances.some((d) => d.from === from && d.to === to) ? 'Change the distance' : 'Add the distance'}
         </button>
       </div>
     </div>

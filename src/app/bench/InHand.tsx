@@ -1,65 +1,12 @@
 import { distance } from '../../core/base/vec3.ts';
-import { type Origin, origins } from '../../core/job/modelSchema.ts';
-import type { Cluster, Member } from '../../core/truss/result.ts';
-import { clusterLine, memberLine } from '../../present/words/names.ts';
+import { origins } from '../../core/job/modelSchema.ts';
+import type { Cluster } from '../../core/truss/result.ts';
+import { clusterLine } from '../../present/words/names.ts';
 import { changeModel, pickOnBench, setDraft, useDraft, useDraftTruss } from './draft.ts';
 import { asDrawn } from './drawn.ts';
-import { LengthCell, TextCell, TubeField } from './fields.tsx';
-import { originWords } from './StationTable.tsx';
-
-const TubeInHand = ({ member }: { readonly member: Member }) => {
-  const model = useDraft((draft) => draft.model);
-  const row = model.members.findIndex(
-    (m) => (m.id ?? `${m.from}-${m.to}`) === member.id || (m.from === member.from && m.to === member.to),
-  );
-  const own = model.members[row];
-  return (
-    <>
-      <p>
-        <strong>{memberLine(member)}</strong> · {asDrawn(member.lengthIn, model.drawnIn)} {model.drawnIn}
-      </p>
-      <div className="row">
-        <TubeField
-          label={`Size of ${member.id}`}
-          tube={member.tube}
-          onTube={(tube) => {
-            const base = own ?? { from: member.from, to: member.to };
-            const { tube: _, ...rest } = base;
-            changeModel(
-              [{ kind: 'setMember', row: tube ? { ...rest, tube } : rest }],
-              `size of ${member.id}`,
-              `member ${member.id}`,
-            );
-          }}
-        />
-        {own && (
-          <button
-            type="button"
-            onClick={() =>
-              changeModel([{ kind: 'removeMember', at: row }], `${member.id} as the table has it`)
-            }
-          >
-            As the table has it
-          </button>
-        )}
-        <button
-          type="button"
-          onClick={() => {
-            const gone = own ? [{ kind: 'removeMember', at: row } as const] : [];
-            const omit = [{ kind: 'omit', id: member.id } as const];
-            // An added tube is only taken out: the pattern does not make it.
-            const patterned =
-              /^[UL]\d+[a-z]?[LRC]-[UL]\d+[a-z]?[LRC]$/.test(member.id) && member.role !== 'other';
-            if (changeModel(patterned || !own ? [...gone, ...omit] : gone, `${member.id} left out`))
-              setDraft({ picked: [] });
-          }}
-        >
-          Leave it out
-        </button>
-      </div>
-    </>
-  );
-};
+import { ChoiceCell, LengthCell, TextCell } from './fields.tsx';
+import { originWords } from './stationEntry.ts';
+import { TubeInHand } from './TubeInHand.tsx';
 
 const PointInHand = ({ cluster }: { readonly cluster: Cluster }) => {
   const model = useDraft((draft) => draft.model);
@@ -106,23 +53,13 @@ const PointInHand = ({ cluster }: { readonly cluster: Cluster }) => {
             }}
           />
         ))}
-        <div className="field">
-          <label htmlFor="in-hand-origin">place from</label>
-          <select
-            id="in-hand-origin"
-            value={cluster.origin ?? 'drawing'}
-            onChange={(e) => {
-              const origin = e.target.value as Origin;
-              put(origin === 'drawing' ? { drawing: true } : { origin }, 'origin');
-            }}
-          >
-            {origins.map((origin) => (
-              <option key={origin} value={origin}>
-                {originWords[origin]}
-              </option>
-            ))}
-          </select>
-        </div>
+        <ChoiceCell
+          shown="place from"
+          label={`${cluster.id}, where its place comes from`}
+          value={cluster.origin ?? 'drawing'}
+          words={origins.map((one) => [one, originWords[one]] as const)}
+          onWord={(origin) => put(origin === 'drawing' ? { drawing: true } : { origin }, 'origin')}
+        />
         <TextCell
           shown="what sits there"
           label={`${cluster.id}, fitting`}

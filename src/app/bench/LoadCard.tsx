@@ -4,28 +4,33 @@ import { changeModel, useDraft } from './draft.ts';
 import { NumberCell, TextCell } from './fields.tsx';
 
 const axes = ['aft', 'right', 'up'] as const;
+/** Right-handed about the axis that points there: about aft, the left side goes up. */
+const turns = axes;
+const gravityWords = ['aft', 'right', 'down'] as const;
 
 /** One load case: forces, weights, gravity, who carries it, and where its numbers come from. */
 export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
   const { setups } = useDraft((draft) => draft.model);
   const put = (row: LoadCase): boolean =>
     changeModel([{ kind: 'setLoadCase', row }], `load case ${row.name}`, `load ${load.id}`);
-  const force = (k: number, axis: number, value: number): boolean =>
-    put({
-      ...load,
-      loads: load.loads.map((l, i) =>
-        i === k
-          ? {
-              ...l,
-              forceLbf: (l.forceLbf ?? [0, 0, 0]).map((v, a) => (a === axis ? value : v)) as [
-                number,
-                number,
-                number,
-              ],
-            }
-          : l,
-      ),
+  const set = (
+    k: number,
+    what: 'forceLbf' | 'momentInLbf',
+    axis: number,
+    value: number | undefined,
+  ): boolean => {
+    const loads = load.loads.map((l, i) => {
+      if (i !== k) return l;
+      const old = l[what] ?? [0, 0, 0];
+      return { ...l, [what]: old.map((v, a) => (a === axis ? (value ?? 0) : v)) as [number, number, number] };
     });
+    return put({ ...load, loads });
+  };
+  const fall = (axis: number, g: number | undefined): boolean => {
+    const gravity: [number, number, number] = [...load.gravity];
+    gravity[axis] = (axis === 2 ? -(g ?? 0) : (g ?? 0)) + 0;
+    return put({ ...load, gravity });
+  };
   const weights = load.weights ?? [];
   return (
     <details className="bench-card">
@@ -61,14 +66,15 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
               ))}
             </select>
           </label>
-          <div className="field">
-            <span className="caption">Gravity, g down</span>
+          {gravityWords.map((words, axis) => (
             <NumberCell
-              label={`${load.name}: gravity, g down`}
-              value={-load.gravity[2] + 0}
-              onNumber={(g) => put({ ...load, gravity: [load.gravity[0], load.gravity[1], -g + 0] })}
+              key={words}
+              shown={`Gravity, g ${words}`}
+              label={`${load.name}: gravity, g ${words}`}
+              value={(axis === 2 ? -load.gravity[axis]! : load.gravity[axis]!) + 0}
+              onNumber={(g) => fall(axis, g)}
             />
-          </div>
+          ))}
         </div>
         {load.loads.map((l, k) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is known by its place
@@ -80,11 +86,26 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
                 <NumberCell
                   label={`${load.name}: lbf ${axis} at ${l.cluster}`}
                   value={l.forceLbf?.[a] ?? 0}
-                  onNumber={(v) => force(k, a, v)}
+                  onNumber={(v) => set(k, 'forceLbf', a, v)}
                 />
                 <span className="small soft">lbf {axis}</span>
               </div>
             ))}
+            <details open={l.momentInLbf?.some((v) => v !== 0) ?? false}>
+              <summary>Moment</summary>
+              <div className="row">
+                {turns.map((turn, a) => (
+                  <div key={turn} className="row tight">
+                    <NumberCell
+                      label={`${load.name}: in-lbf about the ${turn} axis at ${l.cluster}`}
+                      value={l.momentInLbf?.[a] ?? 0}
+                      onNumber={(v) => set(k, 'momentInLbf', a, v)}
+                    />
+                    <span className="small soft">in-lbf about {turn}</span>
+                  </div>
+                ))}
+              </div>
+            </details>
             <button
               type="button"
               className="link"
@@ -105,7 +126,10 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
                 label={`${load.name}: weight at ${w.cluster}, lb`}
                 value={w.weightLbf}
                 onNumber={(v) =>
-                  put({ ...load, weights: weights.map((o, i) => (i === k ? { ...o, weightLbf: v } : o)) })
+                  put({
+                    ...load,
+                    weights: weights.map((o, i) => (i === k ? { ...o, weightLbf: Math.max(0, v ?? 0) } : o)),
+                  })
                 }
               />
               <span className="small soft">lb carried</span>

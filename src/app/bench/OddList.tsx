@@ -1,77 +1,43 @@
 import { useState } from 'react';
 import type { Issue } from '../../core/base/issue.ts';
-import type { ModelChange } from '../../core/truss/modelEdit.ts';
-import type { FaceName } from '../../core/truss/result.ts';
+import { type Mend, type MendName, mendsOf } from '../../core/truss/mends.ts';
+import { materialOf } from '../../core/truss/stock.ts';
 import { issueSentence, mendSentence } from '../../present/words/issues.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { changeModel, type Section, setDraft, useDraft, useDraftTruss, useShownTruss } from './draft.ts';
+import { tubeAsDrawn } from './drawn.ts';
 
-/** A way out of something odd: a change made at once, or the part of the bench where it is put right. */
-type Mend =
-  | { readonly words: string; readonly change: ModelChange }
-  | { readonly words: string; readonly go: Section };
-
-const placeIn = (at: string, list: string): number | null => {
-  const found = new RegExp(`^${list.replace('.', '\\.')}\\[(\\d+)\\]`).exec(at)?.[1];
-  return found === undefined ? null : Number(found);
+const wordsOf = ({ name, tube, material }: Mend, drawnIn: 'in' | 'mm'): string => {
+  const words = {
+    takeWordOut: 'Take the word out',
+    takeOpeningOut: 'Take the opening out',
+    takeSizeOut: 'Take the size out',
+    takeClusterOut: 'Take the cluster out',
+    takeTubeOut: 'Take the tube out',
+    takeLineOut: 'Take the line out',
+    takeDistanceOut: 'Take the distance out',
+    takeStockSize: `Take ${tubeAsDrawn(tube, drawnIn)}`,
+    takeMaterial: `Take ${materialOf(material ?? '')?.name ?? ''}`,
+    rightAsLeft: 'Right as the left',
+    leftAsRight: 'Left as the right',
+    addTwin: 'Add its twin',
+  } as const satisfies Record<MendName, string>;
+  return words[name];
 };
 
-const goTo = (at: string): Mend | null => {
-  const go: Section | null = at.startsWith('distances')
-    ? 'distances'
-    : /^(setups|loadCases)/.test(at)
-      ? 'loads'
-      : at.startsWith('tubes')
-        ? 'tubes'
-        : /^(clusters|members|omitted)/.test(at)
-          ? 'points'
-          : at.startsWith('bracing')
-            ? 'bracing'
-            : at.startsWith('stations')
-              ? 'stations'
-              : null;
-  return go && { words: 'Go there', go };
-};
-
-const mendOf = ({ code, at, facts }: Issue): Mend | null => {
-  const id = typeof facts.id === 'string' ? facts.id : null;
-  const override = placeIn(at, 'tubes.overrides');
-  const member = placeIn(at, 'members');
-  switch (code) {
-    case 'bracing-makes-nothing':
-      return {
-        words: 'Take the word out',
-        change: {
-          kind: 'setBracing',
-          cells: [{ at: String(facts.at), face: facts.face as FaceName }],
-          word: 'none',
-        },
-      };
-    case 'omitted-names-nothing':
-      return id === null ? null : { words: 'Take the opening out', change: { kind: 'restore', id } };
-    case 'override-names-nothing':
-      return override === null
-        ? null
-        : { words: 'Take the size out', change: { kind: 'removeOverride', at: override } };
-    case 'loose-cluster':
-      return id === null ? null : { words: 'Take the cluster out', change: { kind: 'removeCluster', id } };
-    case 'duplicate-id':
-    case 'unknown-cluster':
-    case 'zero-length':
-      return member === null
-        ? goTo(at)
-        : { words: 'Take the tube out', change: { kind: 'removeMember', at: member } };
-    case 'twins-differ':
-    case 'no-twin':
-      return { words: 'Left and right', go: 'points' };
-    case 'tube-not-in-stock':
-    case 'no-tube':
-      return { words: 'Go to the sizes', go: 'tubes' };
-    case 'drawing-against-stations':
-      return { words: 'Go to the distances', go: 'distances' };
-    default:
-      return goTo(at);
-  }
+/** The part of the bench where something odd is put right by hand. */
+const partOf = ({ code, at }: Issue): Section | null => {
+  if (code === 'twins-differ' || code === 'no-twin' || code === 'loose-cluster') return 'points';
+  if (code === 'tube-not-in-stock' || code === 'no-tube') return 'tubes';
+  const lists: readonly (readonly [RegExp, Section])[] = [
+    [/^distances/, 'distances'],
+    [/^(setups|loadCases)/, 'loads'],
+    [/^tubes/, 'tubes'],
+    [/^(clusters|members|omitted)/, 'points'],
+    [/^bracing/, 'bracing'],
+    [/^stations/, 'stations'],
+  ];
+  return lists.find(([list]) => list.test(at))?.[1] ?? null;
 };
 
 /** Clusters and tubes that an issue is about: shown in the picture when it is pressed. */
@@ -83,6 +49,7 @@ const about = (facts: Issue['facts']): readonly string[] =>
 /** What is odd in the truss as it stands, each with a way to put it right. */
 export const OddList = () => {
   const truss = useDraftTruss();
+  const model = useDraft((draft) => draft.model);
   const units = usePrefs((prefs) => prefs.units);
   // On a narrow page the list would take the picture's place.
   const roomy = useState(() => innerWidth > 940)[0];
@@ -108,7 +75,7 @@ export const OddList = () => {
         {all.length === 0 && <p className="small soft">What does not fit is listed here as you type.</p>}
         <ul className="entries small">
           {all.map((one, k) => {
-            const mend = mendOf(one);
+            const part = partOf(one);
             const ids = about(one.facts).filter((id) => known.has(id));
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: two issues can say the same of the same place
@@ -117,17 +84,19 @@ export const OddList = () => {
                   {issueSentence(one, units)} {mendSentence(one, units)}
                 </span>
                 <span className="row">
-                  {mend && (
+                  {mendsOf(one, model, truss).map((mend) => (
                     <button
+                      key={mend.name}
                       type="button"
                       className="link"
-                      onClick={() =>
-                        'go' in mend
-                          ? setDraft({ section: mend.go })
-                          : changeModel([mend.change], mend.words.toLowerCase())
-                      }
+                      onClick={() => changeModel(mend.changes, wordsOf(mend, model.drawnIn).toLowerCase())}
                     >
-                      {mend.words}
+                      {wordsOf(mend, model.drawnIn)}
+                    </button>
+                  ))}
+                  {part && (
+                    <button type="button" className="link" onClick={() => setDraft({ section: part })}>
+                      Go there
                     </button>
                   )}
                   {ids.length > 0 && (

@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import type { Tube } from '../../core/job/modelSchema.ts';
-import { asymmetries } from '../../core/truss/symmetry.ts';
-import { issueSentence } from '../../present/words/issues.ts';
 import { clusterWords } from '../../present/words/names.ts';
-import { changeModel, pickOnBench, useDraft, useDraftTruss } from './draft.ts';
+import { changeModel, setDraft, useDraft } from './draft.ts';
 import { asDrawn, tubeAsDrawn } from './drawn.ts';
 import { LengthCell, TextCell, TubeField } from './fields.tsx';
-import { originWords } from './StationTable.tsx';
+import { EnteredRows } from './Lists.tsx';
+import { Sides } from './Sides.tsx';
+import { originWords } from './stationEntry.ts';
 
 type Three = readonly [number | undefined, number | undefined, number | undefined];
 const nowhere: Three = [undefined, undefined, undefined];
@@ -17,23 +17,12 @@ const Openings = () => {
   return (
     <section className="stack tight" aria-label="Openings">
       <h3>Openings: tubes left out</h3>
-      {omitted.length > 0 && (
-        <ul className="entries">
-          {omitted.map((one) => (
-            <li key={one} className="entry-head">
-              {one}
-              <button
-                type="button"
-                className="link"
-                aria-label={`Put back ${one}`}
-                onClick={() => changeModel([{ kind: 'restore', id: one }], `${one} put back`)}
-              >
-                Put back
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
+      <EnteredRows
+        rows={omitted}
+        nameOf={(one) => one}
+        show={(one) => one}
+        deeds={[['Put back', (one) => () => changeModel([{ kind: 'restore', id: one }], `${one} put back`)]]}
+      />
       <div className="fields">
         <TextCell
           shown="Tube"
@@ -77,30 +66,21 @@ const Points = () => {
   return (
     <section className="stack tight" aria-label="Clusters added or moved">
       <h3>Clusters added or moved</h3>
-      {model.clusters.length > 0 && (
-        <ul className="entries">
-          {model.clusters.map((c) => (
-            <li key={c.id} className="entry-head">
-              <span>
-                <button type="button" className="link" onClick={() => pickOnBench(c.id)}>
-                  {clusterWords(c.id)}
-                </button>{' '}
-                {c.at.map((v) => asDrawn(v, model.drawnIn)).join(' / ')} {model.drawnIn}
-                {c.fitting ? ` · ${c.fitting}` : ''}
-                {c.origin && c.origin !== 'drawing' ? ` · ${originWords[c.origin].toLowerCase()}` : ''}
-              </span>
-              <button
-                type="button"
-                className="link"
-                aria-label={`Take out ${c.id}`}
-                onClick={() => changeModel([{ kind: 'removeCluster', id: c.id }], `${c.id} taken out`)}
-              >
-                Take out
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
+      <EnteredRows
+        rows={model.clusters}
+        nameOf={(c) => c.id}
+        show={(c) => (
+          <>
+            {clusterWords(c.id)} {c.at.map((v) => asDrawn(v, model.drawnIn)).join(' / ')} {model.drawnIn}
+            {c.fitting ? ` · ${c.fitting}` : ''}
+            {c.origin && c.origin !== 'drawing' ? ` · ${originWords[c.origin].toLowerCase()}` : ''}
+          </>
+        )}
+        deeds={[
+          ['Change', (c) => () => setDraft({ picked: [c.id] })],
+          ['Take out', (c) => () => changeModel([{ kind: 'removeCluster', id: c.id }], `${c.id} taken out`)],
+        ]}
+      />
       <div className="fields" key={turn}>
         <TextCell
           shown="Cluster"
@@ -150,28 +130,26 @@ const Tubes = () => {
   return (
     <section className="stack tight" aria-label="Tubes added or given by themselves">
       <h3>Tubes added or given by themselves</h3>
-      {model.members.length > 0 && (
-        <ul className="entries">
-          {model.members.map((m, k) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: two tubes may run between the same clusters
-            <li key={`${m.from} ${m.to} ${k}`} className="entry-head">
-              <span>
-                {m.id ?? `${m.from}-${m.to}`}
-                {m.tube ? ` · ${tubeAsDrawn(m.tube, model.drawnIn)}` : ''}
-                {m.bolted ? ' · bolted' : ''}
-              </span>
-              <button
-                type="button"
-                className="link"
-                aria-label={`Take out ${m.from} to ${m.to}`}
-                onClick={() => changeModel([{ kind: 'removeMember', at: k }], `${m.from}-${m.to} taken out`)}
-              >
-                Take out
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
+      <EnteredRows
+        rows={model.members}
+        nameOf={(m) => `${m.from} to ${m.to}`}
+        show={(m) => (
+          <>
+            {m.id ?? `${m.from}-${m.to}`}
+            {m.tube ? ` · ${tubeAsDrawn(m.tube, model.drawnIn)}` : ''}
+            {m.ends?.includes('ball') ? ' · pinned' : ''}
+            {m.bolted ? ' · bolted' : ''}
+            {m.near ? ` · near ${m.near.join(', ')}` : ''}
+          </>
+        )}
+        deeds={[
+          ['Change', (m) => () => setDraft({ picked: [m.id ?? `${m.from}-${m.to}`] })],
+          [
+            'Take out',
+            (m, at) => () => changeModel([{ kind: 'removeMember', at }], `${m.from}-${m.to} taken out`),
+          ],
+        ]}
+      />
       <div className="fields" key={turn}>
         <TextCell
           shown="From"
@@ -207,45 +185,6 @@ const Tubes = () => {
       <p className="small soft">
         Or touch two clusters in the picture, one after the other, and join them there.
       </p>
-    </section>
-  );
-};
-
-const Sides = () => {
-  const truss = useDraftTruss();
-  const unlike = asymmetries(truss);
-  return (
-    <section className="stack tight" aria-label="Left and right">
-      <h3>Left and right</h3>
-      <p>
-        {unlike.length === 0
-          ? 'Left and right are alike.'
-          : `${unlike.length} ${unlike.length === 1 ? 'thing differs' : 'things differ'} between left and right.`}
-      </p>
-      {unlike.length > 0 && (
-        <details>
-          <summary>What differs</summary>
-          <ul className="entries small">
-            {unlike.slice(0, 60).map((one) => (
-              <li key={JSON.stringify(one.facts)}>{issueSentence(one)}</li>
-            ))}
-          </ul>
-        </details>
-      )}
-      <div className="row">
-        <button
-          type="button"
-          onClick={() => changeModel([{ kind: 'mirrorSide', from: 'L' }], 'left copied to right')}
-        >
-          Copy left to right
-        </button>
-        <button
-          type="button"
-          onClick={() => changeModel([{ kind: 'mirrorSide', from: 'R' }], 'right copied to left')}
-        >
-          Copy right to left
-        </button>
-      </div>
     </section>
   );
 };

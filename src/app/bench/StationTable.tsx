@@ -1,61 +1,17 @@
-import { type KeyboardEvent, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
 import { type Origin, origins, type Station } from '../../core/job/modelSchema.ts';
-import { nextLabel } from '../../core/truss/modelStations.ts';
-import { changeModel, leaveField, setDraft, useDraft } from './draft.ts';
-import { type ColumnName, columns, columnWords, none, readRow, type Texts, textsOf } from './stationEntry.ts';
-
-export const originWords = {
-  drawing: 'Drawing',
-  measured: 'Measured',
-  mirrored: 'Mirrored',
-  assumed: 'Assumed',
-} as const satisfies Record<Origin, string>;
-
-/** Up, down and Enter go to the same column of the next row, as in a spreadsheet. */
-const alongColumn = (event: KeyboardEvent<HTMLInputElement>): void => {
-  const step = { ArrowUp: -1, ArrowDown: 1, Enter: 1 }[event.key];
-  if (step === undefined) return;
-  const { column } = event.currentTarget.dataset;
-  const table = event.currentTarget.closest('table');
-  const cells = [...(table?.querySelectorAll<HTMLInputElement>(`input[data-column="${column}"]`) ?? [])];
-  const next = cells[cells.indexOf(event.currentTarget) + step];
-  if (!next) return;
-  event.preventDefault();
-  next.focus();
-};
-
-const Cell = ({
-  label,
-  column,
-  text,
-  wrong,
-  onText,
-  onKey,
-}: {
-  readonly label: string;
-  readonly column: ColumnName;
-  readonly text: string;
-  readonly wrong: boolean;
-  readonly onText: (text: string) => void;
-  readonly onKey: (event: KeyboardEvent<HTMLInputElement>) => void;
-}) => (
-  <td>
-    <input
-      type="text"
-      inputMode="text"
-      autoComplete="off"
-      spellCheck={false}
-      data-column={column}
-      aria-label={label}
-      aria-invalid={wrong}
-      value={text}
-      onFocus={(e) => e.currentTarget.select()}
-      onChange={(e) => onText(e.target.value)}
-      onBlur={leaveField}
-      onKeyDown={onKey}
-    />
-  </td>
-);
+import { changeModel, setDraft, useDraft } from './draft.ts';
+import { NewStation } from './NewStation.tsx';
+import { alongColumn, StationCell } from './StationCell.tsx';
+import {
+  type ColumnName,
+  columns,
+  columnWords,
+  originWords,
+  readRow,
+  type Texts,
+  textsOf,
+} from './stationEntry.ts';
 
 const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) => {
   const drawnIn = useDraft((draft) => draft.model.drawnIn);
@@ -82,7 +38,7 @@ const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) =
       >
         <th scope="row">{row.label}</th>
         {columns.map((column) => (
-          <Cell
+          <StationCell
             key={column}
             label={`Station ${row.label}, ${columnWords[column]}`}
             column={column}
@@ -143,70 +99,6 @@ const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) =
         </td>
       </tr>
       {wrong.length > 0 && (
-        <tr className="said">
-          <td colSpan={8} className="small" role="status">
-            {wrong.map((w) => w.words).join(' ')}
-          </td>
-        </tr>
-      )}
-    </>
-  );
-};
-
-/** The empty row at the foot: filled from left to right, Enter takes it and begins the next. */
-const NewRow = () => {
-  const model = useDraft((draft) => draft.model);
-  const [label, setLabel] = useState<string | null>(null);
-  const [texts, setTexts] = useState(none);
-  const [asked, setAsked] = useState(false);
-  const first = useRef<HTMLTableRowElement>(null);
-  const name = label ?? nextLabel(model.stations);
-  const { row, wrong } = readRow(name, texts, model.drawnIn);
-  const started = columns.some((c) => texts[c] !== '');
-  const add = (): void => {
-    setAsked(true);
-    if (!row || wrong.length > 0) return;
-    if (!changeModel([{ kind: 'addStation', row }], `station ${name}`)) return;
-    setTexts(none);
-    setLabel(null);
-    setAsked(false);
-    first.current?.querySelector<HTMLInputElement>('input[data-column="station"]')?.focus();
-  };
-  const key = (event: KeyboardEvent<HTMLInputElement>): void => {
-    if (event.key === 'Enter') {
-      event.preventDefault();
-      add();
-    } else alongColumn(event);
-  };
-  return (
-    <>
-      <tr ref={first} className="new-row">
-        <th scope="row">
-          <input
-            type="text"
-            aria-label="New station, label"
-            value={name}
-            onChange={(e) => setLabel(e.target.value)}
-          />
-        </th>
-        {columns.map((column) => (
-          <Cell
-            key={column}
-            label={`New station, ${columnWords[column]}`}
-            column={column}
-            text={texts[column]}
-            wrong={asked && wrong.some((w) => w.column === column)}
-            onText={(text) => setTexts({ ...texts, [column]: text })}
-            onKey={key}
-          />
-        ))}
-        <td colSpan={2}>
-          <button type="button" className="main" disabled={!started} onClick={add}>
-            Add station {name}
-          </button>
-        </td>
-      </tr>
-      {asked && started && wrong.length > 0 && (
         <tr className="said">
           <td colSpan={8} className="small" role="status">
             {wrong.map((w) => w.words).join(' ')}
@@ -288,7 +180,7 @@ export const StationTable = () => {
                 last={label === labels.at(-1)}
               />
             ))}
-            <NewRow />
+            <NewStation />
           </tbody>
         </table>
       </div>

@@ -1,10 +1,12 @@
 import { useState } from 'react';
 import { type Model, type Role, roles, type Tube } from '../../core/job/modelSchema.ts';
+import type { ModelChange } from '../../core/truss/modelEdit.ts';
 import { materials, stockSource } from '../../core/truss/stock.ts';
 import { faceWords, roleWords } from '../../present/words/names.ts';
 import { changeModel, useDraft, useDraftTruss } from './draft.ts';
 import { tubeAsDrawn } from './drawn.ts';
-import { TextCell, TubeField } from './fields.tsx';
+import { ChoiceCell, TextCell, TubeField } from './fields.tsx';
+import { EnteredRows } from './Lists.tsx';
 
 type Override = Model['tubes']['overrides'][number];
 
@@ -25,38 +27,75 @@ const Overrides = () => {
   const [role, setRole] = useState('');
   const [member, setMember] = useState('');
   const [tube, setTube] = useState<Tube | null>(null);
+  const [face, setFace] = useState('');
+  const [editing, setEditing] = useState<number | null>(null);
   const [kind, label] = where.split(' ');
+  const clear = (): void => {
+    setTube(null);
+    setMember('');
+    setEditing(null);
+  };
+  const edit = (o: Override, at: number): void => {
+    setWhere(
+      o.member !== undefined
+        ? 'member'
+        : o.bay !== undefined
+          ? `bay ${o.bay}`
+          : o.station !== undefined
+            ? `station ${o.station}`
+            : 'everywhere',
+    );
+    setMember(o.member ?? '');
+    setRole(o.role ?? '');
+    setFace(o.face ?? '');
+    setTube(o.tube);
+    setEditing(at);
+  };
+  const move = (o: Override, at: number, by: -1 | 1): void => {
+    setEditing(null);
+    changeModel([{ kind: 'moveOverride', at, by }], `order of the size for ${whereWords(o)}`);
+  };
   const override: Override | null = tube && {
     ...(kind === 'bay' || kind === 'station' ? { [kind]: label } : {}),
     ...(kind === 'member' ? { member } : {}),
     ...(role === '' || kind === 'member' ? {} : { role: role as Role }),
+    ...(face === '' || kind === 'member' ? {} : { face: face as NonNullable<Override['face']> }),
     tube,
   };
-  const ready = override !== null && where !== '' && (kind !== 'member' || member !== '');
+  const ready =
+    override !== null &&
+    where !== '' &&
+    (kind !== 'member' || member !== '') &&
+    (kind !== 'everywhere' || role !== '' || face !== '');
   return (
     <section className="stack tight" aria-label="Other sizes here and there">
       <h3>Other sizes here and there</h3>
-      {model.tubes.overrides.length === 0 ? (
+      {model.tubes.overrides.length === 0 && (
         <p className="soft">None: every tube has the size of its kind.</p>
-      ) : (
-        <ul className="entries">
-          {model.tubes.overrides.map((o, k) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows have no name but their place
-            <li key={k} className="entry-head">
-              <span>
-                {whereWords(o)}: <strong>{tubeAsDrawn(o.tube, model.drawnIn)}</strong>
-              </span>
-              <button
-                type="button"
-                className="link"
-                aria-label={`Take out the size for ${whereWords(o)}`}
-                onClick={() => changeModel([{ kind: 'removeOverride', at: k }], `size for ${whereWords(o)}`)}
-              >
-                Take out
-              </button>
-            </li>
-          ))}
-        </ul>
+      )}
+      <EnteredRows
+        rows={model.tubes.overrides}
+        nameOf={(o) => `the size for ${whereWords(o)}`}
+        show={(o) => (
+          <>
+            {whereWords(o)}: <strong>{tubeAsDrawn(o.tube, model.drawnIn)}</strong>
+          </>
+        )}
+        deeds={[
+          ['Change', (o, at) => () => edit(o, at)],
+          ['Earlier', (o, at) => (at === 0 ? null : () => move(o, at, -1))],
+          ['Later', (o, at) => (at === model.tubes.overrides.length - 1 ? null : () => move(o, at, 1))],
+          [
+            'Take out',
+            (o, at) => () => {
+              setEditing(null);
+              changeModel([{ kind: 'removeOverride', at }], `size for ${whereWords(o)}`);
+            },
+          ],
+        ]}
+      />
+      {model.tubes.overrides.length > 1 && (
+        <p className="small soft">Where two of them hold for a tube, the later one counts.</p>
       )}
       <div className="fields">
         <label className="field">
@@ -64,6 +103,7 @@ const Overrides = () => {
           <select value={where} onChange={(e) => setWhere(e.target.value)}>
             <option value="">Choose …</option>
             <option value="member">One tube, by its id</option>
+            <option value="everywhere">Everywhere on a face or of a kind</option>
             <optgroup label="Bays">
               {model.stations.slice(0, -1).map((s) => (
                 <option key={s.label} value={`bay ${s.label}`}>
@@ -89,17 +129,28 @@ const Overrides = () => {
             onText={setMember}
           />
         ) : (
-          <label className="field">
-            <span className="caption">Which tubes there</span>
-            <select value={role} onChange={(e) => setRole(e.target.value)}>
-              <option value="">All of them</option>
-              {roles.map((one) => (
-                <option key={one} value={one}>
-                  {roleWords[one]}
-                </option>
-              ))}
-            </select>
-          </label>
+          <>
+            <ChoiceCell
+              shown="Which tubes there"
+              label="Which tubes there"
+              value={role}
+              words={[
+                ['', 'All of them'] as const,
+                ...roles.map((one) => [one as string, roleWords[one]] as const),
+              ]}
+              onWord={setRole}
+            />
+            <ChoiceCell
+              shown="On which face"
+              label="On which face"
+              value={face}
+              words={[
+                ['', 'Any'] as const,
+                ...Object.entries(faceWords).map(([one, words]) => [one, words] as const),
+              ]}
+              onWord={setFace}
+            />
+          </>
         )}
         <TubeField shown="Size" label="Other size" tube={tube ?? undefined} onTube={setTube} />
         <button
@@ -107,17 +158,21 @@ const Overrides = () => {
           className="end"
           disabled={!ready}
           onClick={() => {
-            if (
-              override &&
-              changeModel([{ kind: 'addOverride', override }], `size for ${whereWords(override)}`)
-            ) {
-              setTube(null);
-              setMember('');
-            }
+            if (!override) return;
+            const change: ModelChange =
+              editing === null
+                ? { kind: 'addOverride', override }
+                : { kind: 'setOverride', at: editing, override };
+            if (changeModel([change], `size for ${whereWords(override)}`)) clear();
           }}
         >
-          Add this size
+          {editing === null ? 'Add this size' : 'Change this size'}
         </button>
+        {editing !== null && (
+          <button type="button" className="end" onClick={clear}>
+            Leave it as it was
+          </button>
+        )}
       </div>
     </section>
   );

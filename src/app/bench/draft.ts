@@ -52,13 +52,25 @@ const kept = (): Model => {
   }
 };
 
+const TYPED = `${PLACE}-typed`;
+const keptTyped = (): DraftState['typed'] => {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(TYPED) ?? '{}');
+    return Object.fromEntries(
+      Object.entries(kept ?? {}).filter((one): one is [string, string] => typeof one[1] === 'string'),
+    );
+  } catch {
+    return {};
+  }
+};
+
 type Undoable = Pick<DraftState, 'model' | 'change'>;
 
 export const useDraft = create<DraftState>()(
   temporal(
     (): DraftState => ({
       ...{ model: kept(), change: null, field: null, refused: [] },
-      ...{ section: 'begin', picked: [], typed: {}, pasted: '' },
+      ...{ section: 'begin', picked: [], typed: keptTyped(), pasted: '' },
     }),
     {
       limit: 500,
@@ -77,9 +89,9 @@ const quietly = (state: Partial<DraftState>): void => {
 };
 
 useDraft.subscribe((now, before) => {
-  if (now.model === before.model) return;
   try {
-    localStorage.setItem(PLACE, writeModel(now.model));
+    if (now.model !== before.model) localStorage.setItem(PLACE, writeModel(now.model));
+    if (now.typed !== before.typed) localStorage.setItem(TYPED, JSON.stringify(now.typed));
   } catch {
     // The person is told on the page for using it: save it as a file.
   }

@@ -1,30 +1,37 @@
 import { useEffect, useId, useState } from 'react';
 import type { Tube } from '../../core/job/modelSchema.ts';
-import { stock } from '../../core/truss/stock.ts';
-import { leaveField, useDraft, useDraftTruss } from './draft.ts';
+import { leaveField, useDraft } from './draft.ts';
 import { asDrawn, readDrawn, readTube, tubeAsDrawn } from './drawn.ts';
 
-/** A length in the unit of the drawing, taken as it is typed; what cannot be read is said and not taken. */
-export const LengthCell = ({
-  label,
-  shown,
-  valueIn,
-  negative = true,
-  onValue,
-}: {
+/** A field of the bench: its label beside it or unseen, what is wrong with it below. */
+interface Named {
   readonly label: string;
   /** Seen beside the field; left out in a table, where the heading says it. */
   readonly shown?: string;
-  readonly valueIn: number | undefined;
-  readonly negative?: boolean;
-  readonly onValue: (valueIn: number | undefined) => void;
+}
+
+/** A field whose value is taken as it is typed; what cannot be read is said and not taken. */
+const TypedCell = ({
+  label,
+  shown,
+  kept,
+  hint,
+  list,
+  narrow = false,
+  wrongIn,
+  onTyped,
+}: Named & {
+  /** What the model holds, as it is written here. */
+  readonly kept: string;
+  readonly hint?: string | undefined;
+  readonly list?: string;
+  readonly narrow?: boolean;
+  readonly wrongIn: (text: string) => string | undefined;
+  readonly onTyped: (text: string) => void;
 }) => {
   const id = useId();
-  const drawnIn = useDraft((draft) => draft.model.drawnIn);
   const [typed, setTyped] = useState<string | null>(null);
-  const text = typed ?? asDrawn(valueIn, drawnIn);
-  const read = readDrawn(text, drawnIn, negative);
-  const wrong = typed !== null && read.kind === 'wrong' ? read.words : undefined;
+  const wrong = typed === null ? undefined : wrongIn(typed);
   return (
     <div className="field">
       {shown !== undefined && <label htmlFor={id}>{shown}</label>}
@@ -34,17 +41,17 @@ export const LengthCell = ({
         inputMode="text"
         autoComplete="off"
         spellCheck={false}
+        className={narrow ? 'number-cell' : undefined}
+        list={list}
         aria-label={label}
         aria-invalid={wrong !== undefined}
         aria-describedby={wrong === undefined ? undefined : `${id}-said`}
-        value={text}
-        placeholder={drawnIn}
+        value={typed ?? kept}
+        placeholder={hint}
         onFocus={(e) => e.currentTarget.select()}
         onChange={(e) => {
           setTyped(e.target.value);
-          const now = readDrawn(e.target.value, drawnIn, negative);
-          if (now.kind === 'length') onValue(now.valueIn);
-          else if (now.kind === 'empty') onValue(undefined);
+          onTyped(e.target.value);
         }}
         onBlur={() => {
           setTyped(null);
@@ -57,89 +64,90 @@ export const LengthCell = ({
         </span>
       )}
     </div>
+  );
+};
+
+/** A length in the unit of the drawing. */
+export const LengthCell = ({
+  valueIn,
+  negative = true,
+  onValue,
+  ...named
+}: Named & {
+  readonly valueIn: number | undefined;
+  readonly negative?: boolean;
+  readonly onValue: (valueIn: number | undefined) => void;
+}) => {
+  const drawnIn = useDraft((draft) => draft.model.drawnIn);
+  const read = (text: string) => readDrawn(text, drawnIn, negative);
+  return (
+    <TypedCell
+      {...named}
+      kept={asDrawn(valueIn, drawnIn)}
+      hint={drawnIn}
+      wrongIn={(text) => {
+        const now = read(text);
+        return now.kind === 'wrong' ? now.words : undefined;
+      }}
+      onTyped={(text) => {
+        const now = read(text);
+        if (now.kind === 'length') onValue(now.valueIn);
+        else if (now.kind === 'empty') onValue(undefined);
+      }}
+    />
   );
 };
 
 /** A tube size, typed or chosen from the list of stock. */
 export const TubeField = ({
-  label,
-  shown,
   tube,
   onTube,
-}: {
-  readonly label: string;
-  readonly shown?: string;
-  readonly tube: Tube | undefined;
-  readonly onTube: (tube: Tube | null) => void;
-}) => {
-  const id = useId();
+  ...named
+}: Named & { readonly tube: Tube | undefined; readonly onTube: (tube: Tube | null) => void }) => {
   const drawnIn = useDraft((draft) => draft.model.drawnIn);
-  const [typed, setTyped] = useState<string | null>(null);
-  const text = typed ?? tubeAsDrawn(tube, drawnIn);
-  const read = readTube(text, drawnIn);
-  const wrong = typed !== null && typed.length > 3 && read.kind === 'wrong' ? read.words : undefined;
   return (
-    <div className="field">
-      {shown !== undefined && <label htmlFor={id}>{shown}</label>}
-      <input
-        id={id}
-        type="text"
-        list="stock-sizes"
-        autoComplete="off"
-        spellCheck={false}
-        aria-label={label}
-        aria-invalid={wrong !== undefined}
-        aria-describedby={wrong === undefined ? undefined : `${id}-said`}
-        value={text}
-        placeholder={drawnIn === 'mm' ? '19.05 × 0.89' : '3/4 × .035'}
-        onFocus={(e) => e.currentTarget.select()}
-        onChange={(e) => {
-          setTyped(e.target.value);
-          const now = readTube(e.target.value, drawnIn);
-          if (now.kind === 'tube') onTube(now.tube);
-          else if (now.kind === 'empty') onTube(null);
-        }}
-        onBlur={() => {
-          setTyped(null);
-          leaveField();
-        }}
-      />
-      {wrong !== undefined && (
-        <span id={`${id}-said`} className="error small" role="status">
-          {wrong}
-        </span>
-      )}
-    </div>
+    <TypedCell
+      {...named}
+      kept={tubeAsDrawn(tube, drawnIn)}
+      hint={drawnIn === 'mm' ? '19.05 × 0.89' : '3/4 × .035'}
+      list="stock-sizes"
+      wrongIn={(text) => {
+        const now = readTube(text, drawnIn);
+        return text.length > 3 && now.kind === 'wrong' ? now.words : undefined;
+      }}
+      onTyped={(text) => {
+        const now = readTube(text, drawnIn);
+        if (now.kind === 'tube') onTube(now.tube);
+        else if (now.kind === 'empty') onTube(null);
+      }}
+    />
   );
 };
 
-/** The lists that fields offer: sizes of stock, clusters and tubes of the model. Once on the page. */
-export const Lists = () => {
-  const truss = useDraftTruss();
-  const drawnIn = useDraft((draft) => draft.model.drawnIn);
-  return (
-    <>
-      <datalist id="stock-sizes">
-        {stock.flatMap(({ odIn, wallsIn }) =>
-          wallsIn.map((wallIn) => {
-            const text = tubeAsDrawn({ odIn, wallIn }, drawnIn);
-            return <option key={text} value={text} />;
-          }),
-        )}
-      </datalist>
-      <datalist id="bench-clusters">
-        {truss.clusters.map(({ id }) => (
-          <option key={id} value={id} />
-        ))}
-      </datalist>
-      <datalist id="bench-members">
-        {truss.members.map(({ id }) => (
-          <option key={id} value={id} />
-        ))}
-      </datalist>
-    </>
-  );
-};
+/** A number in a unit that is no length: pounds, g, a coefficient. */
+export const NumberCell = ({
+  value,
+  hint,
+  onNumber,
+  ...named
+}: Named & {
+  readonly value: number | undefined;
+  readonly hint?: string;
+  readonly onNumber: (value: number | undefined) => void;
+}) => (
+  <TypedCell
+    {...named}
+    kept={value === undefined ? '' : String(value)}
+    hint={hint}
+    narrow
+    wrongIn={(text) => (Number.isFinite(Number(text)) ? undefined : 'This is no number.')}
+    onTyped={(text) => {
+      const now = Number(text);
+      if (text.trim() === '') onNumber(undefined);
+      else if (Number.isFinite(now)) onNumber(now);
+    }}
+  />
+);
 
 /** A text that is taken when the field is left or Enter is pressed, so that one entry is one change. */
 export const TextCell = ({
@@ -149,9 +157,7 @@ export const TextCell = ({
   list,
   hint,
   onText,
-}: {
-  readonly label: string;
-  readonly shown?: string;
+}: Named & {
   readonly value: string;
   readonly list?: 'bench-clusters' | 'bench-members';
   readonly hint?: string;
@@ -185,37 +191,29 @@ export const TextCell = ({
   );
 };
 
-/** A number in a unit that is no length: pounds, g. */
-export const NumberCell = ({
+/** One of a few words. */
+export const ChoiceCell = <Word extends string>({
   label,
+  shown,
   value,
-  onNumber,
-}: {
-  readonly label: string;
-  readonly value: number;
-  readonly onNumber: (value: number) => void;
+  words,
+  onWord,
+}: Named & {
+  readonly value: Word;
+  readonly words: readonly (readonly [Word, string])[];
+  readonly onWord: (word: Word) => void;
 }) => {
-  const [typed, setTyped] = useState<string | null>(null);
-  const wrong = typed !== null && !Number.isFinite(Number(typed || '0'));
+  const id = useId();
   return (
-    <input
-      type="text"
-      inputMode="text"
-      autoComplete="off"
-      aria-label={label}
-      aria-invalid={wrong}
-      className="number-cell"
-      value={typed ?? String(value)}
-      onFocus={(e) => e.currentTarget.select()}
-      onChange={(e) => {
-        setTyped(e.target.value);
-        const now = Number(e.target.value || '0');
-        if (Number.isFinite(now)) onNumber(now);
-      }}
-      onBlur={() => {
-        setTyped(null);
-        leaveField();
-      }}
-    />
+    <div className="field">
+      {shown !== undefined && <label htmlFor={id}>{shown}</label>}
+      <select id={id} aria-label={label} value={value} onChange={(e) => onWord(e.target.value as Word)}>
+        {words.map(([word, said]) => (
+          <option key={word} value={word}>
+            {said}
+          </option>
+        ))}
+      </select>
+    </div>
   );
 };

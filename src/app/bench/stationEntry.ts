@@ -1,7 +1,14 @@
-import type { Station } from '../../core/job/modelSchema.ts';
+import type { Origin, Station } from '../../core/job/modelSchema.ts';
 import { asDrawn, readDrawn } from './drawn.ts';
 
 /** A row of the station table as it is typed. */
+
+export const originWords = {
+  drawing: 'Drawing',
+  measured: 'Measured',
+  mirrored: 'Mirrored',
+  assumed: 'Assumed',
+} as const satisfies Record<Origin, string>;
 
 export const columns = ['station', 'upperWl', 'upperHw', 'lowerWl', 'lowerHw'] as const;
 export type ColumnName = (typeof columns)[number];

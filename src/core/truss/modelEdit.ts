@@ -40,6 +40,9 @@ export type ModelChange =
   | { readonly kind: 'setMaterial'; readonly material: string }
   | { readonly kind: 'setTube'; readonly role: Role; readonly tube: Tube | null }
   | { readonly kind: 'addOverride'; readonly override: Override }
+  | { readonly kind: 'setOverride'; readonly at: number; readonly override: Override }
+  /** Before the one it stands behind, or behind the one it stands before: later ones outrank. */
+  | { readonly kind: 'moveOverride'; readonly at: number; readonly by: -1 | 1 }
   | { readonly kind: 'removeOverride'; readonly at: number }
   | { readonly kind: 'omit'; readonly id: string }
   | { readonly kind: 'restore'; readonly id: string }
@@ -69,6 +72,17 @@ const put = <T>(rows: readonly T[], row: T, like: (other: T) => boolean): T[] =>
   const at = rows.findIndex(like);
   return at < 0 ? [...rows, row] : rows.map((other, k) => (k === at ? row : other));
 };
+
+const moved = <T>(rows: readonly T[], at: number, by: -1 | 1): T[] => {
+  const row = rows[at];
+  if (row === undefined || rows[at + by] === undefined) return [...rows];
+  return without(rows, at).toSpliced(at + by, 0, row);
+};
+
+const withOverrides = (model: Model, overrides: Override[]): Model => ({
+  ...model,
+  tubes: { ...model.tubes, overrides },
+});
 
 const sameEnds = (a: { from: string; to: string }, b: { from: string; to: string }): boolean =>
   (a.from === b.from && a.to === b.to) || (a.from === b.to && a.to === b.from);
@@ -109,15 +123,16 @@ const applied = (model: Model, change: ModelChange): Model | Issue => {
     case 'setTube':
       return withRole(model, change.role, change.tube);
     case 'addOverride':
-      return {
-        ...model,
-        tubes: { ...model.tubes, overrides: [...model.tubes.overrides, change.override] },
-      };
+      return withOverrides(model, [...model.tubes.overrides, change.override]);
+    case 'setOverride':
+      return withOverrides(
+        model,
+        model.tubes.overrides.map((o, k) => (k === change.at ? change.override : o)),
+      );
+    case 'moveOverride':
+      return withOverrides(model, moved(model.tubes.overrides, change.at, change.by));
     case 'removeOverride':
-      return {
-        ...model,
-        tubes: { ...model.tubes, overrides: without(model.tubes.overrides, change.at) },
-      };
+      return withOverrides(model, without(model.tubes.overrides, change.at));
     case 'omit':
       return { ...model, omitted: [...new Set([...(model.omitted ?? []), change.id])] };
     case 'restore':

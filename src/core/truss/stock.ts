@@ -46,6 +46,22 @@ export const inStock = (tube: Tube, list: readonly StockRow[] = stock): boolean 
       row.wallsIn.some((wall) => Math.abs(wall - tube.wallIn) <= SAME_SIZE_IN),
   );
 
+/** The size of the stock list nearest to another: first by outside diameter, then by wall. */
+export const nearestStock = ({ odIn, wallIn }: Tube, list: readonly StockRow[] = stock): Tube | null => {
+  const away = (tube: Tube): readonly [number, number] => [
+    Math.abs(tube.odIn - odIn),
+    Math.abs(tube.wallIn - wallIn),
+  ];
+  return (
+    list
+      .flatMap((row) => row.wallsIn.map((wall): Tube => ({ odIn: row.odIn, wallIn: wall })))
+      .toSorted((a, b) => {
+        const [p, q] = [away(a), away(b)];
+        return p[0] - q[0] || p[1] - q[1];
+      })[0] ?? null
+  );
+};
+
 /** Area and second moments of a round section, in² and in⁴. */
 export interface RoundSection {
   readonly areaIn2: number;

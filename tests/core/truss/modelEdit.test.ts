@@ -8,6 +8,7 @@ import { asymmetries } from '../../../src/core/truss/symmetry.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { soak } from '../../kit/soak.ts';
 import { boxModel, frozen } from '../../kit/trusses.ts';
+import { box } from './box.ts';
 
 const edited = (model: Model, ...changes: ModelChange[]): Model =>
   changes.reduce((now, change) => {
@@ -174,5 +175,21 @@ describe('mirroring a side', () => {
       word: 'none',
     });
     expect(asymmetries(expandTruss(model)).map((i) => i.facts.id)).toEqual(['L1L-U2L', 'U1L-L2L']);
+  });
+
+  // "Later rows outrank earlier ones" (model schema)
+  it('give a size here and there another place, and with it another rank', () => {
+    const size = (odIn: number) => ({ bay: '1', tube: { odIn, wallIn: 0.035 } });
+    const start = edited(
+      box([]),
+      { kind: 'addOverride', override: size(0.5) },
+      { kind: 'addOverride', override: size(0.625) },
+    );
+    const odOf = (model: Model) => expandTruss(model).members.find((m) => m.id === 'U1L-U2L')!.tube!.odIn;
+    expect(odOf(start)).toBe(0.625);
+    expect(odOf(edited(start, { kind: 'moveOverride', at: 0, by: 1 }))).toBe(0.5);
+    expect(odOf(edited(start, { kind: 'setOverride', at: 1, override: size(0.875) }))).toBe(0.875);
+    // past the end nothing moves
+    expect(edited(start, { kind: 'moveOverride', at: 1, by: 1 })).toEqual(start);
   });
 });
