@@ -95,7 +95,7 @@ export const assess = (job: Job, ask: Ask = {}, use: Stages = plain): Assessment
     ...new Set([...hurt.map((m) => m.id), ...(ask.targets ?? []).filter((id) => known.has(id))]),
   ].sort();
   const paths = use.loadPath(truss, model, frame, solved, coverage, locked, live.mishap, targets);
-  const relieved = use.relief(truss, model, support, frame, coverage, locked, targets, ask.targets);
+  const relieved = use.relief(truss, model, support, frame, coverage, locked, solved, targets, ask.targets);
   const disposed = use.disposition(truss, coverage, live.manual);
   const straightened = use.straighten(truss, coverage, live.manual, live.progress);
   const splices = use.splice(truss, coverage, disposed, live.manual);

@@ -102,6 +102,37 @@ describe('published space trusses', () => {
     expect(pinnedCount(truss, support)).toEqual({ selfStress: 3, mechanisms: 0 });
   });
 
+  // Closed form: the one state of self-stress of a square with both diagonals is 1 in the sides and −√2 in the diagonals;
+  // R_kk = F_k s_k² / Σ F s², F = L/EA (von Scheven, Ramm & Bischoff, IJSS 213 (2021) 41): sides 1/(4 + 4√2), diagonals 2√2/(4 + 4√2).
+  it('gives the crossed square its redundancy shares, and none to a bar that hangs from it', () => {
+    const at = { a: [0, 0, 0], b: [10, 0, 0], c: [10, 10, 0], d: [0, 10, 0], e: [20, 5, 0] } satisfies Record<
+      string,
+      Vec3
+    >;
+    const bars: Bar[] = [
+      ['a', 'b'],
+      ['b', 'c'],
+      ['c', 'd'],
+      ['d', 'a'],
+      ['a', 'c'],
+      ['b', 'd'],
+      ['b', 'e'],
+      ['c', 'e'],
+    ];
+    const truss = trussOf(at, bars);
+    const flat = Object.fromEntries(['c', 'd', 'e'].map((id) => [id, ['z'] as const]));
+    const support = heldAt({ a: POINT, b: ['y', 'z'], ...flat }, 'pinned');
+    const answer = statics(truss, modelOf({}), support, standing(truss, support));
+    if (answer.kind !== 'stands') throw new Error('the square stands');
+    const share = new Map(answer.redundancy.map((r) => [r.id, r.pinnedRN!]));
+    const because = 'null vectors from a squared matrix';
+    for (const side of ['a-b', 'b-c', 'c-d', 'd-a'])
+      expectNear(share.get(side)!, 1 / (4 + 4 * Math.SQRT2), { rel: 1e-7, because });
+    for (const diagonal of ['a-c', 'b-d'])
+      expectNear(share.get(diagonal)!, (2 * Math.SQRT2) / (4 + 4 * Math.SQRT2), { rel: 1e-7, because });
+    for (const bar of ['b-e', 'c-e']) expectNear(share.get(bar)!, 0, { abs: 1e-12, because });
+  });
+
   // Ferreira, MATLAB Codes for Finite Element Analysis (Springer 2010), section 5.2, p. 69 (after Logan, 4th ed.,
   // example 3.8): E 1.2e6, areas .302, .729, .187; −1000 lb. Printed values as quoted by the test suite of SharpFE (I. Sproat).
   it('gives the three-bar space truss of Logan and Ferreira its displacements and reactions', () => {

@@ -20,6 +20,7 @@ export const candidateOf = (shop: Shop, view: TargetView, cut: Cut): CutCandidat
   const isSource = shop.locked.sources.includes(cut.member.id);
   const figures = {
     mu,
+    pinnedRN: shop.pinnedRN.get(cut.member.id) ?? null,
     sagIn,
     sourceLow: source?.low ?? null,
     eta: effect?.eta ?? 0,

@@ -6,6 +6,8 @@ import type { CutWhy } from './why.ts';
 
 /** Below this stability figure a cut leaves a truss that barely stands. Starting value, methods section 4. */
 const BARELY = 1e-3;
+/** Below this the truss would fold without the tube were its joints pinned. Methods section 4. */
+const ONLY_WELDS = 1e-9;
 /** Source relief or η below this is no help. Starting value, methods section 4. */
 export const HELPS = 0.1;
 /** From here the tube that is cut is taken for the source itself. */
@@ -14,6 +16,8 @@ const WHOLE = 0.9;
 /** The figures a cut is judged by. */
 export interface Judged {
   readonly mu: number;
+  /** r_N of the pinned idealisation; null where it was not worked. */
+  readonly pinnedRN: number | null;
   readonly sagIn: number | null;
   readonly sourceLow: number | null;
   readonly eta: number;
@@ -31,6 +35,8 @@ export const judge = (j: Judged): { readonly verdict: CutVerdict; readonly why: 
   if (j.mu < BARELY) return { verdict: 'needsFixture', why: 'needs-fixture-barely-stands' };
   if (j.sagIn !== null && j.sagIn > SAG_LIMIT_IN)
     return { verdict: 'needsFixture', why: 'needs-fixture-sag' };
+  if (j.pinnedRN !== null && j.pinnedRN < ONLY_WELDS)
+    return { verdict: 'needsFixture', why: 'needs-fixture-only-welds' };
   if (!cutHelps(j)) return { verdict: 'noHelp', why: 'no-help' };
   return { verdict: 'helps', why: reason(j) };
 };

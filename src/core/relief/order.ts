@@ -11,12 +11,13 @@ type Key = CutCandidate['decidedBy'];
 
 const BIN = 0.05;
 const bin = (share: number): number => -Math.floor(share / BIN + 1e-9);
-const gate = { helps: 0, noHelp: 0, needsFixture: 1, refused: 2 } as const;
+/** What helps, then what helps once a fixture holds; a cut of no help never stands above a cut that helps. */
+const gate = ({ verdict, helps }: CutCandidate): number =>
+  verdict === 'refused' ? 4 : (helps ? 0 : 2) + (verdict === 'needsFixture' ? 1 : 0);
 
 /** Sort keys in order, smaller first. `helps` decides with the gate. */
 const keys: readonly { readonly name: Key; readonly of: (r: Ranked) => number }[] = [
-  { name: 'gate', of: ({ candidate }) => gate[candidate.verdict] },
-  { name: 'gate', of: ({ candidate }) => (candidate.helps ? 0 : 1) },
+  { name: 'gate', of: ({ candidate }) => gate(candidate) },
   { name: 'source', of: ({ candidate }) => bin(candidate.sourceRelief?.low ?? 0) },
   { name: 'tier', of: ({ candidate }) => tiers.indexOf(candidate.tier) },
   { name: 'eta', of: ({ candidate }) => bin(candidate.eta) },
@@ -36,7 +37,7 @@ const compare = (p: Ranked, q: Ranked): { readonly by: Key; readonly sign: numbe
 };
 
 /**
- * Best cut first: gate; helps; source relief (bins 0.05); tier; η (bins 0.05); hops; sag; id. Each says what set it above
+ * Best cut first: helps and gate; source relief (bins 0.05); tier; η (bins 0.05); hops; sag; id. Each says what set it above
  * the next one.
  *
  * Source: methods section 4, "Sort".

@@ -79,7 +79,16 @@ const pairRow = (
   const sagIn = shop.pairSag(first.cut.index, row.cut.index);
   const source = sourceOf(effect);
   const tier = tiers[Math.max(tiers.indexOf(first.cut.tier), tiers.indexOf(row.cut.tier))]!;
-  const figures = { mu, sagIn, sourceLow: source?.low ?? null, eta: effect.eta, tier, isSource: false };
+  const figures = {
+    mu,
+    // Of the two alone; that one only needs the other is left to μ and the sag.
+    pinnedRN: least(shop.pinnedRN.get(first.cut.member.id), shop.pinnedRN.get(row.cut.member.id)),
+    sagIn,
+    sourceLow: source?.low ?? null,
+    eta: effect.eta,
+    tier,
+    isSource: false,
+  };
   const judged = judge(figures);
   const ends = new Set([first.cut.member.from, first.cut.member.to]);
   const share = ends.has(row.cut.member.from) || ends.has(row.cut.member.to);
@@ -106,4 +115,9 @@ const pairRow = (
     thenSaw: sawPlace(shop, row.cut),
     straightenFirst: false,
   };
+};
+
+const least = (...shares: readonly (number | null | undefined)[]): number | null => {
+  const known = shares.filter((r) => typeof r === 'number');
+  return known.length === 0 ? null : Math.min(...known);
 };

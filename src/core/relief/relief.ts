@@ -3,6 +3,7 @@ import type { LockedIn } from '../lockedIn/result.ts';
 import type { Frame } from '../statics/frame.ts';
 import type { HeldNow } from '../statics/held.ts';
 import { isFrame, type MovesFreely } from '../statics/prepareFrame.ts';
+import type { Statics } from '../statics/result.ts';
 import type { Truss } from '../truss/result.ts';
 import type { Coverage } from '../walkRound/result.ts';
 import { reliefOf } from './reliefOf.ts';
@@ -24,6 +25,7 @@ export const relief = (
   frame: Frame | MovesFreely,
   coverage: Coverage,
   locked: LockedIn,
+  solved: Statics,
   targets: readonly string[],
   shown: readonly string[] = [],
 ): Relief => {
@@ -31,7 +33,7 @@ export const relief = (
   const asked = targets.filter((id) => frame.memberIndex.has(id));
   const kind = support.ranked ? 'ranked' : 'notRanked';
   if (asked.length === 0) return { kind, targets: [], issues: [] };
-  const all = shop(truss, frame, coverage, locked);
+  const all = shop(truss, frame, coverage, locked, solved);
   if (!all) return { kind: 'movesFreely', targets: [], issues: [] };
   return {
     kind,

@@ -2,6 +2,7 @@ import { length, type Vec3 } from '../base/vec3.ts';
 import type { Finding } from '../job/jobSchema.ts';
 import type { LockedIn } from '../lockedIn/result.ts';
 import type { Frame } from '../statics/frame.ts';
+import type { Statics } from '../statics/result.ts';
 import type { Member, Truss } from '../truss/result.ts';
 import type { Coverage, Mark } from '../walkRound/result.ts';
 import { type Brace, bestBrace } from './brace.ts';
@@ -15,6 +16,8 @@ export interface Shop {
   readonly truss: Truss;
   readonly locked: LockedIn;
   readonly now: Situation;
+  /** r_N of the pinned idealisation, by member, where it was worked. */
+  readonly pinnedRN: ReadonlyMap<string, number | null>;
   readonly members: ReadonlyMap<string, Member>;
   readonly marks: ReadonlyMap<string, Mark>;
   readonly findings: (member: string) => readonly Finding[];
@@ -49,7 +52,13 @@ const kept = <K, V>(work: (key: K) => V): ((key: K) => V) => {
   };
 };
 
-export const shop = (truss: Truss, frame: Frame, coverage: Coverage, locked: LockedIn): Shop | null => {
+export const shop = (
+  truss: Truss,
+  frame: Frame,
+  coverage: Coverage,
+  locked: LockedIn,
+  solved: Statics,
+): Shop | null => {
   const now = situationOf(truss, frame, locked.misfits);
   if (!now) return null;
   const members = new Map(truss.members.map((m) => [m.id, m]));
@@ -90,6 +99,7 @@ export const shop = (truss: Truss, frame: Frame, coverage: Coverage, locked: Loc
     truss,
     locked,
     now,
+    pinnedRN: new Map(solved.kind === 'stands' ? solved.redundancy.map((r) => [r.id, r.pinnedRN]) : []),
     members,
     marks: new Map(coverage.marks.map((m) => [m.id, m])),
     findings: (member) => coverage.findings.filter((f) => f.of === member),

@@ -3,6 +3,7 @@ export const cutWhys = [
   'makes-mechanism',
   'needs-fixture-barely-stands',
   'needs-fixture-sag',
+  'needs-fixture-only-welds',
   'no-help',
   'is-the-source',
   'relieves-source',

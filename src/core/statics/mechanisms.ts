@@ -59,24 +59,33 @@ export const pinnedMovements = (
   return ranked && movementsOf(truss, ranked, movementVectors(ranked));
 };
 
+/** Orthonormal states of self-stress: `vectors[state][bar]`, bars in the order of `members`. */
+export interface SelfStressBasis {
+  readonly members: readonly string[];
+  readonly vectors: readonly (readonly number[])[];
+}
+
 /** Counts, and the first few free movements and states of self-stress, each as local as the others allow. */
 export interface Pinned {
   readonly pinned: PinnedCount | null;
   readonly mechanismShapes: readonly MechanismShape[];
   readonly selfStressStates: readonly SelfStress[];
+  readonly basis: SelfStressBasis | null;
 }
 
 /** The pinned idealisation for people to look at; nothing but null and empty lists beyond 300 members. */
 export const pinnedIdealisation = (truss: Truss, support: HeldNow): Pinned => {
   const ranked = rankedOf(truss, support);
-  if (!ranked) return { pinned: null, mechanismShapes: [], selfStressStates: [] };
+  if (!ranked) return { pinned: null, mechanismShapes: [], selfStressStates: [], basis: null };
+  const vectors = selfStressVectors(ranked);
   const listed = (vectors: number[][]): number[][] => localised(vectors).slice(0, LISTED);
   return {
     pinned: countOf(ranked),
     mechanismShapes: movementsOf(truss, ranked, listed(movementVectors(ranked))).map((shape) =>
       shape.filter(({ moveIn }) => length(moveIn) > NOTHING).map(({ id, moveIn }) => ({ id, moveIn })),
     ),
-    selfStressStates: statesOf(ranked, listed(selfStressVectors(ranked))).map(({ members }) => ({
+    basis: { members: ranked.members, vectors },
+    selfStressStates: statesOf(ranked, listed(vectors)).map(({ members }) => ({
       members: members.filter(({ share }) => Math.abs(share) > NOTHING),
     })),
   };

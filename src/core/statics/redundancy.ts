@@ -44,12 +44,23 @@ export const redundancyBlock = (frame: Frame, member: number): number[][] => {
   );
 };
 
-/** r_N and μ of every tube (braces left out), in the frame's order. */
-export const redundancyOf = (frame: Frame): MemberRedundancy[] =>
+/** r_N and μ of every tube (braces left out), in the frame's order; `pinned`: r_N of the pinned truss by member id. */
+export const redundancyOf = (
+  frame: Frame,
+  pinned: ReadonlyMap<string, number> | null = null,
+): MemberRedundancy[] =>
   frame.members.flatMap((m, index) => {
     if (isBrace(m.id)) return [];
     const block = redundancyBlock(frame, index);
     // Both lie in 0…1; only rounding leaves it.
     const inside = (v: number): number => Math.min(1, Math.max(0, v));
-    return [{ id: m.id, rN: inside(block[0]![0]!), mu: inside(symmetricEigen(block).values[0]!) }];
+    const hinged = pinned?.get(m.id);
+    return [
+      {
+        id: m.id,
+        rN: inside(block[0]![0]!),
+        mu: inside(symmetricEigen(block).values[0]!),
+        pinnedRN: hinged === undefined ? null : inside(hinged),
+      },
+    ];
   });

@@ -40,6 +40,8 @@ export interface MemberRedundancy {
   readonly rN: number;
   /** Stability figure when it is cut; 0 means the cut makes a mechanism. */
   readonly mu: number;
+  /** r_N were every joint pinned: 0 means that only welds hold the truss without it; null where it was not worked. */
+  readonly pinnedRN: number | null;
 }
 
 /** One free movement of the pinned idealisation: the clusters that move, the largest move 1. */

@@ -8,6 +8,7 @@ import { balanceByInertia } from './inertiaRelief.ts';
 import { type CaseLoads, caseLoads, OWN_WEIGHT } from './loads.ts';
 import { pinnedIdealisation } from './mechanisms.ts';
 import { memberForce } from './memberForce.ts';
+import { pinnedRedundancy } from './pinnedRedundancy.ts';
 import { isFrame, type MovesFreely, prepareFrame } from './prepareFrame.ts';
 import { redundancyOf } from './redundancy.ts';
 import type { ClusterMove, Reaction, SolvedCase, Statics } from './result.ts';
@@ -71,13 +72,14 @@ export const statics = (
     issues.push(...answer.issues);
     return answer.solved ? [answer.solved] : [];
   });
+  const { basis, ...pinned } = pinnedIdealisation(truss, support);
   return {
     kind: 'stands',
     heldAs: frame.heldAs,
     cases: solved,
     indeterminacy: indeterminacy(frame),
-    ...pinnedIdealisation(truss, support),
-    redundancy: redundancyOf(frame),
+    ...pinned,
+    redundancy: redundancyOf(frame, pinnedRedundancy(basis, frame)),
     condition: frame.condition,
     issues,
   };

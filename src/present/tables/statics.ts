@@ -82,7 +82,7 @@ const redundancies = (
     {
       name: 'redundancy',
       title: 'Redundancy',
-      note: 'Of a length error in the tube, this share turns into force and the rest into shape. Without it: 0 means the truss would move freely.',
+      note: 'Of a length error in the tube, this share turns into force and the rest into shape. Without it: 0 means the truss would move freely. Pinned: the first figure were every joint a pin; 0 means that without this tube only the stiffness of the welds keeps the shape.',
       empty: 'The truss moves freely as held, so redundancy is not worked.',
       idOf: (row) => row.id,
       columns: [
@@ -101,6 +101,13 @@ const redundancies = (
           align: 'right',
           text: (row) => (row.mu < 1e-8 ? 'moves freely' : fixed(row.mu, 4)),
           raw: (row) => row.mu,
+        },
+        {
+          id: 'pinned',
+          title: 'Into force, pinned',
+          align: 'right',
+          text: (row) => (row.pinnedRN === null ? 'not worked' : fixed(row.pinnedRN, 4)),
+          raw: (row) => row.pinnedRN ?? '',
         },
       ],
     },

@@ -38,6 +38,8 @@ export const whyWords = {
   'makes-mechanism': 'without it the truss would move freely',
   'needs-fixture-barely-stands': 'without it the truss barely stands: a fixture first',
   'needs-fixture-sag': 'the truss sags too far without it: a brace or fixture first',
+  'needs-fixture-only-welds':
+    'without it only the stiffness of the welds keeps the truss in shape: a brace or fixture first',
   'no-help': 'it would let go less than a tenth',
   'is-the-source': 'it is what strains the tube: cutting it lets all of that go',
   'relieves-source': 'it lets go what other bends lock in',

@@ -42,18 +42,13 @@ export const planJob = (job: Job) => {
   const support = use.heldNow(truss, model, live.held);
   const frame = use.prepareFrame(truss, support);
   const distances = use.trammel(truss, model, live.readings, live.findings, live.manual);
-  const locked = use.lockedIn(
-    truss,
-    frame,
-    live.findings,
-    distances,
-    use.statics(truss, model, support, frame),
-  );
+  const solved = use.statics(truss, model, support, frame);
+  const locked = use.lockedIn(truss, frame, live.findings, distances, solved);
   const targets = coverage.marks
     .filter((m) => m.kind === 'member' && (m.findings.length > 0 || m.choice))
     .map((m) => m.id)
     .sort();
-  const relieved = use.relief(truss, model, support, frame, coverage, locked, targets);
+  const relieved = use.relief(truss, model, support, frame, coverage, locked, solved, targets);
   const disposed = use.disposition(truss, coverage, live.manual);
   const straightened = use.straighten(truss, coverage, live.manual, live.progress);
   const splices = use.splice(truss, coverage, disposed, live.manual);

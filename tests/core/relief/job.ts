@@ -5,6 +5,7 @@ import { relief } from '../../../src/core/relief/relief.ts';
 import type { ReliefTarget } from '../../../src/core/relief/result.ts';
 import type { HeldNow } from '../../../src/core/statics/held.ts';
 import { prepareFrame } from '../../../src/core/statics/prepareFrame.ts';
+import { statics } from '../../../src/core/statics/statics.ts';
 import type { Trammel } from '../../../src/core/trammel/result.ts';
 import type { Truss } from '../../../src/core/truss/result.ts';
 import { walkRound } from '../../../src/core/walkRound/walkRound.ts';
@@ -34,12 +35,14 @@ export const work = (s: Situation, targets: readonly string[]) => {
   const frame = prepareFrame(s.truss, s.support);
   const decisions = Object.entries(s.decisions ?? {}).map(([of, choice]) => decision(of, choice));
   const coverage = walkRound(s.truss, [], s.findings, decisions, [], []);
+  const solved = statics(s.truss, s.model, s.support, frame);
   const locked = lockedIn(s.truss, frame, s.findings, noReadings);
   return {
     frame,
     coverage,
     locked,
-    relief: relief(s.truss, s.model, s.support, frame, coverage, locked, targets),
+    solved,
+    relief: relief(s.truss, s.model, s.support, frame, coverage, locked, solved, targets),
   };
 };
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Model } from '../../../src/core/job/modelSchema.ts';
 import { whereToSaw } from '../../../src/core/relief/whereToSaw.ts';
 import { type HeldNow, heldBySetup } from '../../../src/core/statics/held.ts';
+import { pinnedCount } from '../../../src/core/statics/mechanisms.ts';
 import type { Truss } from '../../../src/core/truss/result.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { expectNear } from '../../kit/near.ts';
@@ -207,6 +208,27 @@ describe('gates', () => {
     expect(c.verdict).toBe('refused');
     expect(c.why).toBe('makes-mechanism');
     expect(c.sagIn).toBeNull();
+  });
+
+  // The second reader: the rank of the equilibrium matrix with and without the tube (Pellegrino & Calladine 1986).
+  it('ask for a fixture where only welds would keep the shape without the tube, and nowhere else', () => {
+    const s = {
+      ...box(4, { sides: ['crossed', 'falling'], rings: false }),
+      support: heldAt(
+        new Map(['U1L', 'U1R', 'L1L', 'L1R'].map((id) => [id, ['x', 'y', 'z'] as const] as const)),
+      ),
+    };
+    const t = targetOf({ ...s, findings: [bow('L2L-L3L', 0.3, { shape: 'smooth' })] }, 'L2L-L3L');
+    const free = (gone?: string) =>
+      pinnedCount({ ...s.truss, members: s.truss.members.filter((m) => m.id !== gone) }, s.support)!
+        .mechanisms;
+    const whole = free();
+    const rows = [...t.candidates, ...t.soundTubes].filter((c) => c.cuts.length === 1);
+    const welds = rows.filter((c) => c.why === 'needs-fixture-only-welds');
+    expect(welds.length).toBeGreaterThan(0);
+    for (const c of welds) expect(free(c.cuts[0]), c.cuts[0]).toBe(whole + 1);
+    for (const c of rows.filter(({ verdict }) => verdict === 'helps' || verdict === 'noHelp'))
+      expect(free(c.cuts[0]), c.cuts[0]).toBe(whole);
   });
 
   it('ask for a fixture when the truss would sag, and the brace named holds it', () => {

@@ -90,6 +90,7 @@ describe('movements and self-stress for people to look at', () => {
       pinned: null,
       mechanismShapes: [],
       selfStressStates: [],
+      basis: null,
     });
   });
 });
