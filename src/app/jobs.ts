@@ -4,6 +4,7 @@ import { readJob } from '../core/job/read.ts';
 import { writeJob } from '../core/job/write.ts';
 import { showTime } from '../present/show.ts';
 import { freshId } from './freshId.ts';
+import { afterFrame } from './state/afterFrame.ts';
 import { openJob, replaceJob, useJob } from './state/job.ts';
 import { useSaved } from './state/saved.ts';
 import { selectAll, setView } from './state/view.ts';
@@ -15,6 +16,8 @@ let shelf: Keep | undefined;
 /** The kept version the open job stands on. */
 let standsOn: Pick<Kept, 'key' | 'turn' | 'copy'> | null = null;
 let waiting = false;
+/** The browser refused the last time: what was said of it is taken back when it keeps again. */
+let refusing = false;
 let busy = false;
 /** What stands on the shelf becomes a restore point with the next save, however young the last one is. */
 let pointNow = false;
@@ -40,6 +43,7 @@ export const refusal = (why: unknown): string => {
 };
 
 const failed = (why: unknown): void => {
+  refusing = true;
   useSaved.setState({
     state: 'failed',
     message: `This browser refuses to keep the job on this device: ${refusal(why)}. Save a copy as a file now.`,
@@ -79,22 +83,32 @@ const saveOnce = async (): Promise<void> => {
 
 /** Saves what is open now; a change that comes while saving is saved right after. */
 export const save = async (): Promise<void> => {
+  saving.drop();
   waiting = true;
   if (busy) return;
   busy = true;
-  const hadFailed = useSaved.getState().state === 'failed';
   try {
     while (waiting) {
       waiting = false;
       useSaved.setState({ state: 'saving' });
       await saveOnce();
     }
-    if (hadFailed) say(null);
+    if (refusing) say(null);
+    refusing = false;
   } catch (why) {
     failed(why);
   } finally {
     busy = false;
   }
+};
+
+const saving = afterFrame(() => void save());
+
+/** Saves after the frame that shows the change; until then it is not called saved. */
+const saveSoon = (): void => {
+  waiting = true;
+  if (useSaved.getState().state !== 'saving') useSaved.setState({ state: 'saving' });
+  saving.soon();
 };
 
 /** Puts a job on the screen under a key, and the view back to its start. */
@@ -190,7 +204,7 @@ export const beginKeeping = async (openFirst: () => Promise<unknown>, shelfName?
     shut = why;
   }
   useJob.subscribe((now, before) => {
-    if (now.job && now.job !== before.job && now.key === before.key) void save();
+    if (now.job && now.job !== before.job && now.key === before.key) saveSoon();
   });
   if (latest && (showKept(latest) || (await showEarlier(latest)))) return;
   const said = useSaved.getState().message;

@@ -6,7 +6,7 @@ import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { type SortBy, select, selectAll, setView, useView } from '../state/view.ts';
 import { tableText as text } from '../text/truss.ts';
-import { shownRows, type TrussRow, trussRows } from './trussRows.ts';
+import { rowGroups, shownRows, type TrussRow, trussRows } from './trussRows.ts';
 
 const columns = Object.keys(text.columns) as SortBy[];
 
@@ -36,6 +36,32 @@ const Row = memo(
   ),
 );
 
+const RowGroup = memo(
+  ({
+    rows,
+    units,
+    picked,
+    current,
+  }: {
+    readonly rows: readonly TrussRow[];
+    readonly units: Units;
+    /** Ids of those picked in this group, one a line. */
+    readonly picked: string;
+    readonly current: string;
+  }) => {
+    const chosen = picked.split('\n');
+    return rows.map((row) => (
+      <Row
+        key={row.id}
+        row={row}
+        units={units}
+        selected={chosen.includes(row.id)}
+        current={row.id === current}
+      />
+    ));
+  },
+);
+
 /** The truss as rows: the same things, the same selection as the picture, all of it by keyboard. */
 export const TrussTable = () => {
   const now = useAnswer((answer) => answer.atOnce);
@@ -49,12 +75,18 @@ const Rows = ({ now }: { readonly now: AtOnce }) => {
   const [at, setAt] = useState('');
   const [anchor, setAnchor] = useState('');
   const index = useMemo(() => findIndex(now.truss), [now.truss]);
+  const before = useRef<{ all: readonly TrussRow[]; groups: readonly (readonly TrussRow[])[] }>({
+    all: [],
+    groups: [],
+  });
   const all = useMemo(
-    () => trussRows(now.truss.members, now.truss.clusters, now.marks),
+    () => trussRows(now.truss.members, now.truss.clusters, now.marks, before.current.all),
     [now.truss, now.marks],
   );
   const rows = useMemo(() => shownRows(all, index, search, hidden, sort), [all, index, search, hidden, sort]);
-  const picked = new Set(selected);
+  const groups = useMemo(() => rowGroups(rows, before.current.groups), [rows]);
+  before.current = { all, groups };
+  const picked = useMemo(() => new Set(selected), [selected]);
   const last = selected.at(-1);
   const current = rows.some(({ id }) => id === at) ? at : (rows[0]?.id ?? '');
 
@@ -152,13 +184,14 @@ const Rows = ({ now }: { readonly now: AtOnce }) => {
             </tr>
           </thead>
           <tbody ref={body} onClick={clicked} onKeyDown={pressed}>
-            {rows.map((row) => (
-              <Row
-                key={row.id}
-                row={row}
+            {groups.map((group, k) => (
+              <RowGroup
+                // biome-ignore lint/suspicious/noArrayIndexKey: a group is a place in the table
+                key={k}
+                rows={group}
                 units={units}
-                selected={picked.has(row.id)}
-                current={row.id === current}
+                picked={group.flatMap(({ id }) => (picked.has(id) ? [id] : [])).join('\n')}
+                current={group.some(({ id }) => id === current) ? current : ''}
               />
             ))}
           </tbody>

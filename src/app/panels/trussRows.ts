@@ -23,12 +23,38 @@ export const trussRows = (
   members: readonly Member[],
   clusters: readonly Cluster[],
   marks: ReadonlyMap<string, Mark>,
-): readonly TrussRow[] => [
-  ...members.map((member, order) => rowOf(member.id, 'member', memberWords(member), member, order, marks)),
-  ...clusters.map(({ id }, order) =>
-    rowOf(id, 'cluster', clusterWords(id), undefined, members.length + order, marks),
-  ),
-];
+  before: readonly TrussRow[] = [],
+): readonly TrussRow[] => {
+  const rows = [
+    ...members.map((member, order) => {
+      const was = before[order];
+      const words = was?.member === member ? was.words : memberWords(member);
+      return rowOf(member.id, 'member', words, member, order, marks, was);
+    }),
+    ...clusters.map(({ id }, place) => {
+      const order = members.length + place;
+      return rowOf(id, 'cluster', clusterWords(id), undefined, order, marks, before[order]);
+    }),
+  ];
+  return sameItems(rows, before) ? before : rows;
+};
+
+const sameItems = <T>(a: readonly T[], b: readonly T[]): boolean =>
+  a.length === b.length && a.every((item, i) => item === b[i]);
+
+/** Rows in groups of so many: a change in one draws its group again and no other. */
+const GROUP = 40;
+
+/** The rows in groups; a group that holds what it held is the same one. */
+export const rowGroups = (
+  rows: readonly TrussRow[],
+  before: readonly (readonly TrussRow[])[],
+): readonly (readonly TrussRow[])[] =>
+  Array.from({ length: Math.ceil(rows.length / GROUP) }, (_, k) => {
+    const group = rows.slice(k * GROUP, (k + 1) * GROUP);
+    const was = before[k];
+    return was && sameItems(group, was) ? was : group;
+  });
 
 const rowOf = (
   id: string,
@@ -37,18 +63,20 @@ const rowOf = (
   member: Member | undefined,
   order: number,
   marks: ReadonlyMap<string, Mark>,
+  was: TrussRow | undefined,
 ): TrussRow => {
   const mark = marks.get(id);
-  return {
-    id,
-    kind,
-    words,
-    member,
-    order,
-    state: mark?.state ?? 'notLookedAt',
-    stateWords: stateWords(mark),
-    damage: mark?.damage[0],
-  };
+  const state = mark?.state ?? 'notLookedAt';
+  const said = stateWords(mark);
+  const damage = mark?.damage[0];
+  const same =
+    was?.id === id &&
+    was.words === words &&
+    was.member === member &&
+    was.state === state &&
+    was.stateWords === said &&
+    was.damage === damage;
+  return same ? was : { id, kind, words, member, order, state, stateWords: said, damage };
 };
 
 const compare = (by: SortBy, a: TrussRow, b: TrussRow): number => {

@@ -54,6 +54,8 @@ export const Halo = ({ drawn, selected, tube, ball }: HaloProps) => {
           drawn.balls[cluster]!,
         );
     }
+    t.visible = t.count > 0;
+    b.visible = b.count > 0;
     t.instanceMatrix.needsUpdate = true;
     b.instanceMatrix.needsUpdate = true;
     invalidate();

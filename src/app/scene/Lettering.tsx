@@ -34,6 +34,7 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
   const dpr = useThree((state) => state.viewport.dpr);
   const widths = useRef(new Map<string, number>());
   const labelWidths = useRef(new Map<object, number>());
+  const family = useRef('');
   const { marks, selected, ghosted, labels, light } = shown;
   const lines = shown.lines ?? noLines;
   const numbers = shown.numbers ?? noNumbers;
@@ -70,6 +71,7 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
     const sheet = canvas.current;
     const pen = sheet?.getContext('2d');
     if (!sheet || !pen) return;
+    if (family.current === '') family.current = getComputedStyle(sheet).fontFamily;
     const { now, size } = stand.current;
     const [width, height] = [Math.round(size.width * dpr), Math.round(size.height * dpr)];
     if (sheet.width !== width || sheet.height !== height) {
@@ -84,7 +86,7 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
       turntable: now,
       size,
       inks: inks[light],
-      family: getComputedStyle(sheet).fontFamily,
+      family: family.current,
       widths: widths.current,
       labelWidths: labelWidths.current,
     };

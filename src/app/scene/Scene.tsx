@@ -1,18 +1,9 @@
-import {
-  type KeyboardEvent,
-  lazy,
-  Suspense,
-  useCallback,
-  useEffect,
-  useLayoutEffect,
-  useMemo,
-  useRef,
-  useState,
-} from 'react';
+import { lazy, Suspense, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { underNote } from './badges.ts';
 import { Camera, type Stand } from './Camera.tsx';
 import { Clusters } from './Clusters.tsx';
 import { type Drawn, drawn as drawnOf, middleOf, pointsOf } from './drawn.ts';
+import { drawnStates } from './drawnStates.ts';
 import { floorOf } from './floor.ts';
 import { keyTurn, listen } from './gestures.ts';
 import { Halo } from './Halo.tsx';
@@ -83,6 +74,7 @@ export const Scene = (props: SceneProps) => {
 
   const d = useMemo(() => drawnOf(truss, shape), [truss, shape]);
   const floor = useMemo(() => floorOf(truss), [truss]);
+  const memberStates = useMemo(() => drawnStates(d.memberIds, props.marks), [d, props.marks]);
   const materials = useMemo(makeMaterials, []);
   const all = useMemo(() => Object.values(materials), [materials]);
   const things = useMemo(() => touchable(d), [d]);
@@ -139,15 +131,22 @@ export const Scene = (props: SceneProps) => {
     redraw.current();
   }, []);
 
+  const under = useCallback((at: ScreenPoint, slack: number, most?: number) => {
+    const { now: v, size } = stand.current;
+    const { props: p, d: shown, things: parts } = now.current;
+    return candidates(parts, p.ghosted, sightAt(v, size, at, shown), 1 / v.scale, slack, most);
+  }, []);
+
   useEffect(() => {
-    const under = (at: ScreenPoint, slack: number, most?: number) => {
-      const { now: v, size } = stand.current;
-      const { props: p, d: shown, things: parts } = now.current;
-      return candidates(parts, p.ghosted, sightAt(v, size, at, shown), 1 / v.scale, slack, most);
-    };
     return listen(box.current!, {
       size: () => stand.current.size,
       turn,
+      key: (event) => {
+        if (event.ctrlKey || event.metaKey || event.altKey) return false;
+        const change = keyTurn(event.key, stand.current.size);
+        if (change !== null) turn(change);
+        return change !== null;
+      },
       tap: (at, kind, additive) => {
         const { chosen, tap } = tapped(under(at, slackPx[kind]), at, lastTap.current);
         lastTap.current = tap;
@@ -161,7 +160,7 @@ export const Scene = (props: SceneProps) => {
         redraw.current();
       },
     });
-  }, [turn]);
+  }, [turn, under]);
 
   useEffect(() => {
     window.__tubewright = {
@@ -173,22 +172,19 @@ export const Scene = (props: SceneProps) => {
         const p = project(basis(v), v, size, place);
         return { x: p.x + rect.left, y: p.y + rect.top };
       },
+      pick: (at) => {
+        const rect = box.current!.getBoundingClientRect();
+        return under({ x: at.x - rect.left, y: at.y - rect.top }, slackPx.mouse)[0]?.id ?? null;
+      },
       frames: () => ({ drawn: stand.current.frames, calls: stand.current.calls() }),
     };
     return () => {
       delete window.__tubewright;
     };
-  }, []);
+  }, [under]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: nothing else is said
   const words = useMemo(() => says(props), [truss, props.marks, selected, shape]);
-  const keyed = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const change = keyTurn(event.key, stand.current.size);
-    if (change === null) return;
-    event.preventDefault();
-    turn(change);
-  };
   const ready = useCallback((ask: () => void) => {
     redraw.current = ask;
   }, []);
@@ -200,7 +196,6 @@ export const Scene = (props: SceneProps) => {
       aria-label={words}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture takes the arrow keys when it has the focus
       tabIndex={0}
-      onKeyDown={keyed}
       style={{
         position: 'relative',
         width: '100%',
@@ -236,8 +231,8 @@ export const Scene = (props: SceneProps) => {
             </Suspense>
           )}
           <Halo drawn={d} selected={selected} tube={materials.haloTube} ball={materials.haloBall} />
-          <Tubes drawn={d} material={materials.tube} {...dress(props)} />
-          <Tags drawn={d} material={materials.band} {...dress(props)} />
+          <Tubes drawn={d} material={materials.tube} memberStates={memberStates} {...dress(props)} />
+          <Tags drawn={d} material={materials.band} memberStates={memberStates} {...dress(props)} />
           <Clusters drawn={d} material={materials.ball} {...dress(props)} />
           <Lettering stand={stand} canvas={overlay} hovered={hovered} drawn={d} floor={floor} shown={props} />
         </Stage>

@@ -1,7 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { InstancedMesh, ShaderMaterial } from 'three';
-import type { State } from '../../core/walkRound/result.ts';
+import { states } from '../../core/walkRound/result.ts';
 import type { Drawn } from './drawn.ts';
 import { tubeGeometry, worn } from './geometry.ts';
 import { fillShare, stateColour } from './inks.ts';
@@ -10,6 +10,9 @@ import { rgb } from './materials.ts';
 import type { SceneProps } from './sceneProps.ts';
 
 export type Dress = Pick<SceneProps, 'marks' | 'ghosted' | 'colours' | 'light'>;
+
+/** The states of the members in the order of drawing, in place of their marks. */
+export type MemberDress = Omit<Dress, 'marks'> & { readonly memberStates: Uint8Array };
 
 /** Colours parsed once each, however many tubes wear them. */
 export const palette = () => {
@@ -25,13 +28,13 @@ export const palette = () => {
 
 const pickNothing = () => null;
 
-interface TubesProps extends Dress {
+interface TubesProps extends MemberDress {
   readonly drawn: Drawn;
   readonly material: ShaderMaterial;
 }
 
 /** All members in one draw call: hollow and dotted until looked at, then filled with the colour of their state. */
-export const Tubes = ({ drawn, material, marks, ghosted, colours, light }: TubesProps) => {
+export const Tubes = ({ drawn, material, memberStates, ghosted, colours, light }: TubesProps) => {
   const mesh = useRef<InstancedMesh>(null);
   const invalidate = useThree((state) => state.invalidate);
   const count = drawn.memberIds.length;
@@ -51,21 +54,26 @@ export const Tubes = ({ drawn, material, marks, ghosted, colours, light }: Tubes
     const shades = wear.colour.array;
     const looks = wear.look.array;
     const numbers = palette();
-    drawn.memberIds.forEach((id, i) => {
-      const state: State = marks.get(id)?.state ?? 'notLookedAt';
+    const ofState = states.map((state) => numbers(stateColour(state, light)));
+    const fills = states.map((state) => fillShare[state]);
+    const unseen = states.indexOf('notLookedAt');
+    const { memberIds } = drawn;
+    for (let i = 0; i < memberIds.length; i++) {
+      const id = memberIds[i]!;
+      const state = memberStates[i]!;
       const given = colours?.get(id);
-      const [r, g, b] = numbers(given ?? stateColour(state, light));
+      const [r, g, b] = given === undefined ? ofState[state]! : numbers(given);
       shades[i * 3] = r;
       shades[i * 3 + 1] = g;
       shades[i * 3 + 2] = b;
-      looks[i * 4] = given === undefined ? fillShare[state] : 0.9;
-      looks[i * 4 + 1] = state === 'notLookedAt' ? 1 : 0;
-      looks[i * 4 + 2] = ghosted.has(id) ? 1 : 0;
-    });
+      looks[i * 4] = given === undefined ? fills[state]! : 0.9;
+      looks[i * 4 + 1] = state === unseen ? 1 : 0;
+      looks[i * 4 + 2] = ghosted.size > 0 && ghosted.has(id) ? 1 : 0;
+    }
     wear.colour.needsUpdate = true;
     wear.look.needsUpdate = true;
     invalidate();
-  }, [drawn, wear, marks, ghosted, colours, light, invalidate]);
+  }, [drawn, wear, memberStates, ghosted, colours, light, invalidate]);
 
   return (
     <instancedMesh

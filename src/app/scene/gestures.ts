@@ -6,6 +6,8 @@ export interface Hands {
   readonly turn: (change: (v: Turntable) => Turntable) => void;
   readonly tap: (at: ScreenPoint, kind: 'mouse' | 'pen' | 'touch', additive: boolean) => void;
   readonly hover: (at: ScreenPoint | null) => void;
+  /** Takes a key, or leaves it to the app. */
+  readonly key: (event: KeyboardEvent) => boolean;
 }
 
 const MOVED = { mouse: 4, pen: 6, touch: 10 } as const;
@@ -91,6 +93,12 @@ export const listen = (box: HTMLElement, hands: Hands): (() => void) => {
     const point = local(event);
     hands.turn((v) => zoomAt(v, hands.size(), point, factor));
   };
+  // taken before React and the app's own keys hear of it: turning is the deed that is done most often
+  const pressed = (event: KeyboardEvent) => {
+    if (event.target !== box || !hands.key(event)) return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
   const noMenu = (event: Event) => event.preventDefault();
 
   box.addEventListener('pointerdown', down);
@@ -100,6 +108,7 @@ export const listen = (box: HTMLElement, hands: Hands): (() => void) => {
   box.addEventListener('pointerleave', leave);
   box.addEventListener('wheel', wheel, { passive: false });
   box.addEventListener('contextmenu', noMenu);
+  box.addEventListener('keydown', pressed);
   return () => {
     cancelAnimationFrame(frame);
     box.removeEventListener('pointerdown', down);
@@ -109,6 +118,7 @@ export const listen = (box: HTMLElement, hands: Hands): (() => void) => {
     box.removeEventListener('pointerleave', leave);
     box.removeEventListener('wheel', wheel);
     box.removeEventListener('contextmenu', noMenu);
+    box.removeEventListener('keydown', pressed);
   };
 };
 

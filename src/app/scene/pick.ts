@@ -41,6 +41,36 @@ export const touchable = (d: Drawn): Touchable => {
   };
 };
 
+/** The parts whose capsule comes within `slackIn` of a line of sight, so that ranking looks at few. */
+const beside = ({ origin, direction }: Ray, { ids, numbers }: Pickables, slackIn: number): Pickables => {
+  // two directions square to the line: seen along it, a capsule is a segment with a radius
+  const [dx, dy, dz] = direction;
+  const flat = Math.hypot(dx, dy);
+  const [ux, uy] = flat > 1e-9 ? [-dy / flat, dx / flat] : [1, 0];
+  const [vx, vy, vz] = [-dz * uy, dz * ux, dx * uy - dy * ux];
+  const near: number[] = [];
+  for (let i = 0; i < ids.length; i++) {
+    const o = i * 7;
+    const [ax, ay, az] = [numbers[o]! - origin[0], numbers[o + 1]! - origin[1], numbers[o + 2]! - origin[2]];
+    const [bx, by, bz] = [
+      numbers[o + 3]! - origin[0],
+      numbers[o + 4]! - origin[1],
+      numbers[o + 5]! - origin[2],
+    ];
+    const [au, av] = [ax * ux + ay * uy, ax * vx + ay * vy + az * vz];
+    const [eu, ev] = [bx * ux + by * uy - au, bx * vx + by * vy + bz * vz - av];
+    const long = eu * eu + ev * ev;
+    const t = long > 0 ? Math.min(1, Math.max(0, -(au * eu + av * ev) / long)) : 0;
+    const reach = numbers[o + 6]! + slackIn;
+    if ((au + t * eu) ** 2 + (av + t * ev) ** 2 <= reach * reach + 1e-9) near.push(i);
+  }
+  const few = new Float64Array(near.length * 7);
+  near.forEach((i, k) => {
+    few.set(numbers.subarray(i * 7, i * 7 + 7), k * 7);
+  });
+  return { ids: near.map((i) => ids[i]!), numbers: few };
+};
+
 export interface Candidate {
   readonly kind: 'member' | 'cluster';
   readonly id: string;
@@ -68,7 +98,8 @@ export const candidates = (
 ): readonly Candidate[] => {
   const found: Candidate[] = [];
   const passed = new Set(ghosted);
-  const gather = (kind: Candidate['kind'], parts: Pickables, fixedIn: number) => {
+  const gather = (kind: Candidate['kind'], all: Pickables, fixedIn: number) => {
+    const parts = beside(sight, all, fixedIn);
     while (found.length < most) {
       const next = pick(sight, parts, { fixedIn, perIn: 0 }, passed);
       if (next === null) return;

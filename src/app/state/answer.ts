@@ -9,6 +9,7 @@ import type { Coverage, Mark } from '../../core/walkRound/result.ts';
 import { walkRound } from '../../core/walkRound/walkRound.ts';
 import { type Client, makeClient } from '../worker/client.ts';
 import { share } from '../worker/share.ts';
+import { afterFrame } from './afterFrame.ts';
 import { useJob } from './job.ts';
 import { useView } from './view.ts';
 
@@ -89,7 +90,7 @@ const workAtOnce = (job: Job): AtOnce => {
 
 let client: Client | undefined;
 
-const put = (): void => {
+const ask = (): void => {
   const { job, key } = useJob.getState();
   if (!job || key === null) return;
   client ??= makeClient(
@@ -110,14 +111,22 @@ const put = (): void => {
     },
     (stage) => useAnswer.setState({ stage }),
   );
-  useAnswer.setState({ working: true, stopped: false });
   const members = useAnswer.getState().atOnce?.members;
   const targets = useView.getState().selected.filter((id) => members?.has(id));
   client.put({ key, job, ask: { targets } });
 };
 
+/** Copying the job to the worker takes longer than a tag may: the question goes after the frame that shows the change. */
+const asking = afterFrame(ask);
+
+const put = (): void => {
+  useAnswer.setState({ working: true, stopped: false });
+  asking.soon();
+};
+
 /** Ends the work in hand; what was answered before stays on the screen, marked as older. */
 export const stopWork = (): void => {
+  asking.drop();
   client?.stop();
   useAnswer.setState({ working: false, stopped: true, stage: null });
 };

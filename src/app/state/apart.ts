@@ -21,6 +21,8 @@ const withEnds = (truss: Truss, ids: readonly string[]): ReadonlySet<string> => 
   return new Set([...ids, ...ends]);
 };
 
+const nothing: ReadonlySet<string> = new Set();
+
 /** What is drawn faint: outside an isolated zone, inside a ghosted one, or in a state switched off in the legend. */
 export const ghostedIds = (
   truss: Truss,
@@ -29,6 +31,7 @@ export const ghostedIds = (
   hidden: readonly State[],
 ): ReadonlySet<string> => {
   const zone = apart ? (apart.ids ? withEnds(truss, apart.ids) : zoneIds(truss, apart.zone)) : null;
+  if (zone === null && hidden.length === 0) return nothing;
   const all = [...truss.members, ...truss.clusters].map(({ id }) => id);
   return new Set(
     all.filter((id) => {
