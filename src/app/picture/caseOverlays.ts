@@ -18,25 +18,35 @@ import {
   signedText,
 } from './laid.ts';
 
-/** Loads at clusters of a case as arrows; several at one cluster are one. Own weight of the tubes is not drawn. */
+/**
+ * Loads at clusters of a case as arrows, moments with two heads along their axis; several at one cluster are one.
+ * Own weight of the tubes is not drawn.
+ */
 const arrowsOf = (model: Model, caseId: string): readonly SceneArrow[] => {
   const loadCase = model.loadCases.find(({ id }) => id === caseId);
   if (!loadCase) return [];
+  const weights = (loadCase.weights ?? []).map(
+    ({ cluster, weightLbf }) => [cluster, scale(loadCase.gravity, weightLbf)] as const,
+  );
+  const forces = loadCase.loads.flatMap((l) => (l.forceLbf ? [[l.cluster, l.forceLbf] as const] : []));
+  const moments = loadCase.loads.flatMap((l) => (l.momentInLbf ? [[l.cluster, l.momentInLbf] as const] : []));
+  return [
+    ...summed([...forces, ...weights], 'lbf'),
+    ...summed(moments, 'in-lbf').map((arrow) => ({ ...arrow, turns: true })),
+  ];
+};
+
+const summed = (loads: readonly (readonly [string, Vec3])[], unitWord: string): readonly SceneArrow[] => {
   const at = new Map<string, Vec3>();
-  const put = (cluster: string, force: Vec3): void => {
-    at.set(cluster, add(at.get(cluster) ?? [0, 0, 0], force));
-  };
-  for (const { cluster, forceLbf } of loadCase.loads) if (forceLbf) put(cluster, forceLbf);
-  for (const { cluster, weightLbf } of loadCase.weights ?? [])
-    put(cluster, scale(loadCase.gravity, weightLbf));
+  for (const [cluster, load] of loads) at.set(cluster, add(at.get(cluster) ?? [0, 0, 0], load));
   const most = Math.max(...[...at.values()].map(length));
   return [...at]
-    .filter(([, force]) => length(force) > 1e-6)
-    .map(([cluster, force]) => ({
+    .filter(([, load]) => length(load) > 1e-6)
+    .map(([cluster, load]) => ({
       cluster,
-      towards: unit(force),
-      share: length(force) / most,
-      label: `${whole(length(force))} lbf`,
+      towards: unit(load),
+      share: length(load) / most,
+      label: `${whole(length(load))} ${unitWord}`,
     }));
 };
 

@@ -18,7 +18,7 @@ export const arrowEnds = (
   return { tip, tail: sub(tip, scale(towards, size * Math.max(SHORTEST, Math.min(1, share)))) };
 };
 
-/** Pairs of points of an arrow: its shaft, and four strokes of its head so that it reads from any side. */
+/** Pairs of points of an arrow: its shaft, and four strokes of each head so that it reads from any side. */
 export const arrowStrokes = (d: Drawn, arrow: SceneArrow): readonly Vec3[] => {
   const ends = arrowEnds(d, arrow);
   if (!ends) return [];
@@ -27,10 +27,10 @@ export const arrowStrokes = (d: Drawn, arrow: SceneArrow): readonly Vec3[] => {
   const t = arrow.towards;
   const side = unit(cross(t, length(cross(t, [0, 0, 1])) > 0.1 ? [0, 0, 1] : [0, 1, 0]));
   const other = cross(t, side);
-  const foot = sub(tip, scale(t, head));
-  const barbs = [side, scale(side, -1), other, scale(other, -1)].flatMap((s) => [
-    tip,
-    add(foot, scale(s, head * 0.42)),
-  ]);
-  return [tail, tip, ...barbs];
+  const barbs = (point: Vec3): readonly Vec3[] =>
+    [side, scale(side, -1), other, scale(other, -1)].flatMap((s) => [
+      point,
+      add(sub(point, scale(t, head)), scale(s, head * 0.42)),
+    ]);
+  return [tail, tip, ...barbs(tip), ...(arrow.turns ? barbs(sub(tip, scale(t, 0.8 * head))) : [])];
 };

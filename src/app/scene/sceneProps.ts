@@ -35,10 +35,12 @@ export interface SceneShape {
 /** A load on a cluster: an arrow that ends there, its length a share of the longest one's. */
 export interface SceneArrow {
   readonly cluster: string;
-  /** Unit vector the load points to. */
+  /** Unit vector the load points to; for a moment, the axis it turns about by the right hand. */
   readonly towards: Vec3;
   readonly share: number;
   readonly label: string;
+  /** A moment: drawn with two heads. */
+  readonly turns?: boolean;
 }
 
 /** Where a tube is to be sawn: a kerf in the middle of the length that may be cut, from the `from` cluster. */

@@ -38,6 +38,31 @@ const given = (show: OverlayName, more: Partial<Given['overlay']> = {}): Given =
   units: 'inFraction',
 });
 
+describe('load arrows', () => {
+  it('show a force with its pounds and a moment, twice headed, with its inch-pounds along its axis', () => {
+    const [first] = job.model.loadCases;
+    const loads = [
+      { cluster: 'L3L', forceLbf: [0, 0, -300] as [number, number, number] },
+      {
+        cluster: 'L3L',
+        forceLbf: [400, 0, 0] as [number, number, number],
+        momentInLbf: [0, -1200, 0] as [number, number, number],
+      },
+    ];
+    const model = {
+      ...job.model,
+      loadCases: [{ ...first!, id: 'landing', weights: [], loads }],
+    };
+    const { arrows } = overlayFor({ ...given('forces'), model })!;
+    expect(arrows?.map(({ label, turns = false }) => [label, turns])).toEqual([
+      ['500 lbf', false],
+      ['1,200 in-lbf', true],
+    ]);
+    expect(arrows?.[0]?.towards).toEqual([0.8, 0, -0.6]);
+    expect(arrows?.[1]?.towards.map((v) => v + 0)).toEqual([0, -1, 0]);
+  });
+});
+
 describe('classes', () => {
   it('are 1, 2 or 5 of a power of ten, up or down', () => {
     expect([0.3, 1, 1.2, 684, 2001].map(roundUp)).toEqual([0.5, 1, 2, 1000, 5000]);
