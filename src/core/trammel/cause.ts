@@ -17,8 +17,8 @@ import type { Cause, Target } from './result.ts';
  */
 const LEAD_OF_CLUSTER = 6;
 /**
- * A misread must lead by this much: it is the simpler explanation already (2 against 6 in 2k). With 6, one misread of
- * 1/4 in in ten stays unnamed and no fewer wrong ones are named (by simulation, tests/core/trammel/adjust.test.ts).
+ * A misread must lead by this much: then it is e¹ = 2.7 times as likely as the next (e^(½ Ω's difference), both of one
+ * parameter), and it is the simpler explanation beside a cluster already (2 against 6 in 2k).
  */
 const LEAD_OF_READING = 2;
 /** Huber's tuning constant: 95 % as good as least squares on clean readings. */

@@ -64,7 +64,8 @@ const soundGroups = (truss: Truss, hurt: ReadonlySet<string>, bent: ReadonlySet<
  * (dent, crack, hole, oval, thinned) are passed over. A sound tail behind a hurt bay is a group of its own and no datum:
  * it may have swung as one.
  *
- * @param  counted  clusters that count towards a group's size (those read); all when left out
+ * @param  counted  clusters read; all when left out. The largest group stays the datum while four read clusters of it span
+ *   a plane, so that readings stand on the same zone as the plan they follow; else the group with most of them read.
  * Source: AC 43.13-1B 4-99 (measure between undistorted members); the choice of the largest group: common practice, no source.
  */
 export const datumOf = (
@@ -78,12 +79,18 @@ export const datumOf = (
   const ids = (named ?? '').split(/[\s,;]+/).filter((id) => at.has(id));
   if (ids.length > 0) return { clusters: new Set(ids), by: 'named' };
   const bent = new Set(findings.filter((f) => changesShape.has(f.damage)).map((f) => f.of));
+  const spans = (ids: readonly string[]): boolean => spansPlane(ids.map((id) => at.get(id)!));
+  const firm = (ids: readonly string[]): boolean => ids.length >= 4 && spans(ids);
   for (const by of ['noFinding', 'noBend'] as const) {
     const hurt = by === 'noBend' ? bent : new Set(findings.map((f) => f.of));
-    const size = (g: string[]): number => (counted ? g.filter((id) => counted.has(id)).length : g.length);
-    const best = soundGroups(truss, hurt, bent).reduce<string[]>((b, g) => (size(g) > size(b) ? g : b), []);
-    const used = counted ? best.filter((id) => counted.has(id)) : best;
-    if (spansPlane(used.map((id) => at.get(id)!))) return { clusters: new Set(best), by };
+    const groups = soundGroups(truss, hurt, bent);
+    const read = (g: readonly string[]): string[] => g.filter((id) => counted?.has(id) ?? true);
+    const most = (size: (g: string[]) => number): string[] =>
+      groups.reduce<string[]>((b, g) => (size(g) > size(b) ? g : b), []);
+    const largest = most((g) => g.length);
+    const best = firm(read(largest)) ? largest : most((g) => read(g).length);
+    const used = read(best);
+    if (spans(used)) return { clusters: new Set(best), by };
   }
   return { clusters: new Set(), by: 'none' };
 };

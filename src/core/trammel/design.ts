@@ -1,112 +1,11 @@
-/** A design under way: candidates' cofactors as if all chosen so far had been read. */
-export interface Design {
-  readonly count: number;
-  /** Lower half of X = A Σ Aᵀ/σ², row-major. */
-  readonly x: Float64Array;
-  readonly chosen: number[];
-  /** 1 where a candidate is chosen. */
-  readonly taken: Uint8Array;
-}
+import { type Candidate, change, type Design, entry, own, redundancy, startOf } from './cofactors.ts';
+import { blurOf, separate } from './separable.ts';
+import { makeSpan } from './span.ts';
 
 /** Every reading of a plan shows at least this share of an error in it. Starting value, methods.md 6. */
 export const WANTED_REDUNDANCY = 0.2;
 /** A row whose part outside the rows chosen is smaller barely feels the movement: it fixes nothing. */
 const FEELS = 0.02;
-
-/** One candidate reading: its row over the coordinates. */
-export interface Candidate {
-  readonly at: readonly number[];
-  readonly value: readonly number[];
-}
-
-const startOf = (rows: readonly Candidate[], prior: Float64Array, stdIn: number): Design => {
-  const count = rows.length;
-  const x = new Float64Array(count * count);
-  for (let c = 0; c < count; c++)
-    for (let k = 0; k <= c; k++) {
-      let sum = 0;
-      const [p, q] = [rows[c]!, rows[k]!];
-      for (let i = 0; i < p.at.length; i++)
-        for (let j = 0; j < q.at.length; j++)
-          if (p.at[i] === q.at[j]) sum += p.value[i]! * q.value[j]! * prior[p.at[i]!]!;
-      x[c * count + k] = sum / stdIn ** 2;
-    }
-  return { count, x, chosen: [], taken: new Uint8Array(count) };
-};
-
-/** Entry of X; only its lower half is kept. */
-const entry = ({ x, count }: Design, i: number, j: number): number =>
-  i >= j ? x[i * count + j]! : x[j * count + i]!;
-
-const own = (d: Design, k: number): number => d.x[k * d.count + k]!;
-
-/** Lines far apart along the truss hardly touch each other: below this a change is not carried over. */
-const TOUCHES = 1e-9;
-
-/** X ∓ x_c x_cᵀ/(1 ± x_cc): one reading more or one less. */
-const change = (d: Design, c: number, sign: 1 | -1): void => {
-  const { count, x } = d;
-  const touched = new Int32Array(count);
-  const column = new Float64Array(count);
-  let size = 0;
-  for (let i = 0; i < count; i++) {
-    const v = entry(d, i, c);
-    if (Math.abs(v) <= TOUCHES) continue;
-    touched[size] = i;
-    column[size++] = v;
-  }
-  const share = sign / (1 + sign * own(d, c));
-  for (let p = 0; p < size; p++) {
-    const row = touched[p]! * count;
-    const f = share * column[p]!;
-    for (let q = 0; q <= p; q++) x[row + touched[q]!] = x[row + touched[q]!]! - f * column[q]!;
-  }
-  d.taken[c] = sign === 1 ? 1 : 0;
-  if (sign === 1) d.chosen.push(c);
-  else d.chosen.splice(d.chosen.indexOf(c), 1);
-};
-
-const redundancy = (d: Design, k: number): number => 1 - own(d, k);
-
-/** Rows less their part within the span of the rows chosen, over the free coordinates only. */
-export const makeSpan = (
-  rows: readonly Candidate[],
-  free: readonly boolean[],
-): { left: (c: number) => number; choose: (c: number) => void; basis: readonly Float64Array[] } => {
-  const size = free.length;
-  const rest = rows.map((row) => {
-    const r = new Float64Array(size);
-    row.at.forEach((i, p) => {
-      if (free[i]) r[i] = row.value[p]!;
-    });
-    return r;
-  });
-  const sizeOf = (r: Float64Array): number => Math.sqrt(r.reduce((sum, v) => sum + v * v, 0));
-  const now = Float64Array.from(rest, sizeOf);
-  const full = Float64Array.from(now, (n) => n || 1);
-  const basis: Float64Array[] = [];
-  return {
-    left: (c) => now[c]! / full[c]!,
-    basis,
-    choose: (c) => {
-      const norm = now[c]!;
-      if (norm < 1e-9) return;
-      const q = rest[c]!.map((v) => v / norm);
-      basis.push(q);
-      rest.forEach((r, k) => {
-        let along = 0;
-        for (let i = 0; i < size; i++) along += r[i]! * q[i]!;
-        if (along === 0) return;
-        let sum = 0;
-        for (let i = 0; i < size; i++) {
-          r[i] = r[i]! - along * q[i]!;
-          sum += r[i]! ** 2;
-        }
-        now[k] = Math.sqrt(sum);
-      });
-    },
-  };
-};
 
 /** Phase 1: the most telling reading that fixes something new, until nothing new can be fixed. */
 const fix = (d: Design, rows: readonly Candidate[], free: readonly boolean[]): void => {
@@ -161,21 +60,23 @@ const check = (d: Design): void => {
 
 /**
  * Takes out again what the others do not need. A reading that no spare in reach could bring to the wanted redundancy
- * keeps nine tenths of what it has.
+ * keeps nine tenths of what it has; misreads that can be told apart stay so.
  */
 const prune = (d: Design): void => {
   const floorOf = (r: number): number => (r >= WANTED_REDUNDANCY ? WANTED_REDUNDANCY : 0.9 * r);
   const floor = new Map(d.chosen.map((k) => [k, floorOf(redundancy(d, k))]));
   for (;;) {
+    const blurred = blurOf(d);
     const spare = d.chosen
       .filter((k) => {
         const r = redundancy(d, k);
         if (r < WANTED_REDUNDANCY) return false;
         return d.chosen.every((j) => j === k || redundancy(d, j) - entry(d, j, k) ** 2 / r >= floor.get(j)!);
       })
-      .sort((a, b) => redundancy(d, b) - redundancy(d, a) || a - b);
-    if (spare.length === 0) return;
-    change(d, spare[0]!, -1);
+      .sort((a, b) => redundancy(d, b) - redundancy(d, a) || a - b)
+      .find((k) => blurOf(d, { without: k }) <= blurred + 1e-9);
+    if (spare === undefined) return;
+    change(d, spare, -1);
   }
 };
 
@@ -227,6 +128,8 @@ export const choose = (
 ): readonly Chosen[] => {
   const d = fewestOf(rows, prior, free, stdIn);
   const first = new Set(d.chosen);
+  check(d);
+  separate(d);
   check(d);
   prune(d);
   return d.chosen.map((c) => ({

@@ -2,7 +2,7 @@ import { type Issue, issue } from '../base/issue.ts';
 import { distance, scale, sub, unit } from '../base/vec3.ts';
 import type { RecordOf } from '../job/jobSchema.ts';
 import type { Cluster, Truss } from '../truss/result.ts';
-import type { Candidate } from './design.ts';
+import type { Candidate } from './cofactors.ts';
 import { compareClusters, pairId } from './pair.ts';
 import { sightIn } from './sight.ts';
 

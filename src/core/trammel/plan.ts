@@ -4,13 +4,14 @@ import { distance, type Vec3 } from '../base/vec3.ts';
 import type { Finding, RecordOf } from '../job/jobSchema.ts';
 import type { Cluster, Truss } from '../truss/result.ts';
 import { DATUM_STD_IN } from './adjust.ts';
-import { choose, makeSpan, WANTED_REDUNDANCY } from './design.ts';
+import { choose, WANTED_REDUNDANCY } from './design.ts';
 import { type Line, linesOf, struckLines } from './lines.ts';
 import { ASSUMED_STD_IN } from './observations.ts';
 import { compareClusters } from './pair.ts';
 import { NONCENTRAL, UNCHECKED } from './reliability.ts';
 import type { MeasuringPlan, PlannedReading } from './result.ts';
 import { type Scope, scopeOf, wholeScope, windowsOf } from './scope.ts';
+import { makeSpan } from './span.ts';
 import { principal } from './sym3.ts';
 
 type Manual = readonly RecordOf<'manual'>[];
@@ -18,7 +19,7 @@ type Manual = readonly RecordOf<'manual'>[];
 /** Longest distance a shop trammel spans. Common practice, no source; the user's own: manual record `trammel-reach`. */
 export const ASSUMED_REACH_IN = 120;
 /** Free clusters may stand this far off before anything is read (one standard deviation). methods.md 6. */
-const FREE_STD_IN = 1;
+const FREE_STD_IN = 3;
 
 /** From the front aft; at each station the line whose end is nearest to where the last one ended. */
 const walk = <T extends { readonly line: Line }>(planned: readonly T[]): T[] => {
