@@ -93,7 +93,7 @@ const valueText = (what: keyof typeof rowWords, value: number, units: Units): st
     ? showLength(value, units === 'mm' ? 'mm' : 'inDecimal')
     : what === 'bars'
       ? whole(value)
-      : fixed(value, what.endsWith('Lb') ? 2 : 1);
+      : fixed(value, what === 'rodLb' ? 3 : what.endsWith('Lb') ? 2 : 1);
 
 const Sides = ({ sides }: { readonly sides: SideBySide }) => {
   const units = usePrefs((prefs) => prefs.units);

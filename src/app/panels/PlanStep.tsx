@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { lookMethods } from '../../core/job/jobSchema.ts';
 import type { Plan, Step } from '../../core/plan/result.ts';
 import { showTime } from '../../present/show.ts';
@@ -31,9 +31,15 @@ const closedBy = ({ plan, step }: Of): readonly string[] =>
 export const PlanStep = ({ plan, step, place }: Of & { readonly place: number }) => {
   const inHand = usePlanning((planning) => planning.step);
   const drop = useDrop(plan, step.id);
+  const line = useRef<HTMLLIElement>(null);
+  const here = inHand === step.id ? place : null;
+  useEffect(() => {
+    if (here !== null) line.current?.scrollIntoView({ block: 'nearest' });
+  }, [here]);
   const closed = closedBy({ plan, step });
   return (
     <li
+      ref={line}
       className="plan-step"
       data-done={step.done ? '' : undefined}
       aria-current={inHand === step.id ? 'step' : undefined}

@@ -5,6 +5,7 @@ import { nestingDrawing } from '../../present/draw/nesting.ts';
 import { showFigure, showLength } from '../../present/show.ts';
 import {
   nestingWords,
+  sleeveCount,
   stockName,
   thresholdNames,
   thresholdWords,
@@ -27,7 +28,7 @@ export const Takeoff = ({ all }: { readonly all: Assessment }) => (
     <Folded title="Tube to buy, and how it is cut">
       <Stock all={all} />
     </Folded>
-    <Folded title="Rosettes, weld, rod and primer">
+    <Folded title="Sleeves, rosettes, weld, rod and primer">
       <Takes all={all} />
     </Folded>
     <Folded title="Weight and moment">
@@ -46,12 +47,15 @@ const Stock = ({ all }: { readonly all: Assessment }) => {
       {stock.map((line) => {
         const name = stockName(line, units);
         return (
-          <section key={name} className="stack tight" aria-label={name}>
+          <section key={name} className="stack tight stock-line" aria-label={name}>
             <div className="group-head">
               <span>{name}</span>
               <span className="small soft">{nestingWords(line)}</span>
             </div>
-            <Drawing drawing={nestingDrawing(line, units, 170)} title={`How ${name} is cut`} />
+            <Drawing
+              drawing={nestingDrawing(line, units, innerWidth < 600 ? 68 : 104)}
+              title={`How ${name} is cut`}
+            />
             <div className="figures small">
               <FigureLine name="Bought" figure={line.boughtIn} />
               <FigureLine name="Waste" figure={line.wasteIn} />
@@ -111,6 +115,7 @@ const Takes = ({ all }: { readonly all: Assessment }) => {
   return (
     <>
       <div className="figures">
+        <PlainLine name="Sleeves">{sleeveCount(all.takeoff.stock)}</PlainLine>
         {sums.map((what) => (
           <PlainLine key={what} name={sumWords[what]}>
             {totalOf(what)}

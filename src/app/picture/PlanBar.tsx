@@ -28,7 +28,7 @@ export const PlanBar = ({
               aria-current={k === here ? 'step' : undefined}
               onClick={() => go(first)}
             >
-              <span>{stage}</span>
+              <span>{stage.replace(/,.*/, '')}</span>
               <span className="plan-stage-part" aria-hidden="true">
                 <i style={{ width: `${(100 * done) / count}%` }} />
                 {k === here && <b style={{ left: `${(100 * (at - first + 0.5)) / count}%` }} />}
@@ -45,7 +45,7 @@ export const PlanBar = ({
           <strong>{title}</strong>
           <dl className="small" data-wrong={wrong ? '' : undefined}>
             {facts.map(({ name, words }) => (
-              <div key={name}>
+              <div key={name} data-fact={name}>
                 <dt>{name}</dt>
                 <dd>{words}</dd>
               </div>

@@ -88,7 +88,7 @@ export const planStateFor = (
   const places = new Map(truss.clusters.map((c) => [c.id, c.at]));
   const title = step
     ? `Step ${at + 1} of ${plan.steps.length}: ${stepLine(step)}`
-    : 'The plan in the picture';
+    : `${plan.steps.length} steps: go through the work`;
   const stages: Stages = {
     stages: stagesOf(plan.steps),
     at,

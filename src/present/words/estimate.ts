@@ -110,6 +110,12 @@ export const stockPartWords = (part: string): string => {
   return [stockParts[name] ?? name, ...(count === undefined ? [] : [count])].join(' ');
 };
 
+/** Sleeves among the pieces to be cut, whole and split. */
+export const sleeveCount = (stock: readonly StockLine[]): number =>
+  stock
+    .flatMap(({ pieces }) => pieces)
+    .filter(({ part }) => /^(sleeve|splitSleeve|split-sleeve)\b/.test(part)).length;
+
 /** How well the pieces of one tube lie on its lengths. */
 export const nestingWords = ({ bars, atLeast, proved }: StockLine): string =>
   proved

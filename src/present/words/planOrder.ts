@@ -25,7 +25,7 @@ export const solvedWords = {
 
 const sagWords = ({ clusters }: SolvedState, sag: Figure, units: Units): string =>
   Math.abs(sag.value) < 0.0005
-    ? `grows by less than ${showFigure({ ...sag, value: 0.001 }, units)}`
+    ? `grows by less than ${showFigure({ ...sag, value: 0.001 }, units === 'mm' ? 'mm' : 'inDecimal')}`
     : `grows by ${showFigure(sag, units)}${clusters[0] ? ` at ${clusters[0]}` : ''}`;
 
 /** The truss as solved after a step, in one line. */
