@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import { save } from './jobs.ts';
 import { useSaved } from './state/saved.ts';
+import { newerText } from './text/frame.ts';
 
 /** Whether the program itself stands on this device, and whether a newer one waits to be taken. */
 export interface Offline {
@@ -15,6 +16,8 @@ export const useOffline = create<Offline>(() => ({ state: 'gettingReady', newer:
 let registered: ServiceWorkerRegistration | undefined;
 /** Only the page whose person asked for the newer version loads again; other tabs keep what they have. */
 let asked = false;
+/** Whether a version had hold of this page: another one that takes it over came by another tab. */
+let held = false;
 
 const follow = (worker: ServiceWorker | null): void => {
   const look = (): void => {
@@ -29,6 +32,7 @@ const follow = (worker: ServiceWorker | null): void => {
 export const keepProgram = async (): Promise<void> => {
   const { serviceWorker } = navigator;
   if (!serviceWorker) return useOffline.setState({ state: 'notHere' });
+  held = serviceWorker.controller !== null;
   try {
     registered = await serviceWorker.register('sw.js');
     follow(registered.active);
@@ -37,6 +41,8 @@ export const keepProgram = async (): Promise<void> => {
     registered.addEventListener('updatefound', () => follow(registered?.installing ?? null));
     serviceWorker.addEventListener('controllerchange', () => {
       if (asked) location.reload();
+      else if (held) useOffline.setState({ newer: true, held: newerText.otherTab });
+      held = true;
     });
   } catch {
     if (!serviceWorker.controller) useOffline.setState({ state: 'notHere' });
@@ -52,14 +58,15 @@ const typing = (): boolean =>
 /** Takes the newer version: after everything is saved, and not while an entry is half typed. */
 export const takeNewer = async (): Promise<void> => {
   if (typing()) {
-    useOffline.setState({ held: 'Record or clear what you are typing first.' });
+    useOffline.setState({ held: newerText.typing });
     return;
   }
   await save();
   if (useSaved.getState().state === 'failed') {
-    useOffline.setState({ held: 'The job is not saved on this device. Save a copy as a file first.' });
+    useOffline.setState({ held: newerText.notSaved });
     return;
   }
   asked = true;
-  registered?.waiting?.postMessage({ type: 'SKIP_WAITING' });
+  if (registered?.waiting) registered.waiting.postMessage({ type: 'SKIP_WAITING' });
+  else location.reload();
 };

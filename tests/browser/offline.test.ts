@@ -2,7 +2,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { type PreviewServer, preview } from 'vite';
+import { build, type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openChromium } from '../kit/chromium.ts';
 import { openSheet, settled, touchInPicture } from '../kit/page.ts';
@@ -51,6 +51,105 @@ describe('without network', () => {
     ).toBe('%PDF-');
     expect(noise).toEqual([]);
     await page.context().close();
+  });
+
+  it('goes to every part of the route, practises, imports a table and hands out papers', async () => {
+    const { server, address } = await serve('dist/app');
+    const { page, noise } = await openSheet(browser, address);
+    await go(page, 'Start');
+    await page.getByText(/Ready without network/).waitFor({ timeout: 60_000 });
+    await server.close();
+    await page.reload();
+    await settled(page);
+
+    await touchInPicture(page, 'U7L-L7L');
+    const route = page.getByRole('navigation', { name: 'Route' }).getByRole('button');
+    for (let k = 0; k < (await route.count()); k++) {
+      await route.nth(k).click();
+      await page.locator('.card-body > *').nth(1).waitFor();
+      expect(await page.getByText(/Our own fault/).count()).toBe(0);
+    }
+    await go(page, 'Start');
+    await page.getByRole('button', { name: 'Bench sums' }).click();
+    await page.getByRole('complementary', { name: 'Bench sums' }).waitFor();
+
+    await go(page, 'Record');
+    for (const name of ['Download the report (PDF)', /Download .*CSV/]) {
+      const download = page.waitForEvent('download', { timeout: 120_000 });
+      await page.getByRole('button', { name }).first().click();
+      expect((await download).suggestedFilename()).toMatch(/\.(pdf|csv)$/);
+    }
+    await go(page, 'Start');
+    await page.getByRole('button', { name: 'Model bench' }).click();
+    await page.getByRole('navigation', { name: 'Parts of the bench' }).waitFor();
+    const parts = page.getByRole('navigation', { name: 'Parts of the bench' }).getByRole('button');
+    for (let k = 0; k < (await parts.count()); k++) {
+      await parts.nth(k).click();
+      await page.waitForTimeout(100);
+      expect(await page.getByText(/The bench failed/).count()).toBe(0);
+    }
+    expect(noise).toEqual([]);
+    await page.context().close();
+  });
+
+  it('takes a newer build while entries are being made, loses none of them, and says its version', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'tubewright-old-'));
+    const newer = mkdtempSync(join(tmpdir(), 'tubewright-new-'));
+    cpSync('dist/app', folder, { recursive: true });
+    await build({
+      logLevel: 'error',
+      build: { outDir: newer, emptyOutDir: true },
+      plugins: [
+        {
+          name: 'version to come',
+          enforce: 'pre',
+          transform: (code, id) =>
+            id.endsWith('core/version.ts') ? code.replace(/'[\d.]+'/, "'9.8.7'") : null,
+        },
+      ],
+    });
+    const { server, address } = await serve(folder);
+    const { page, context } = await openSheet(browser, address);
+    await go(page, 'Start');
+    await page.getByText(/Tubewright \d+\.\d+\.\d+\. Ready without network/).waitFor({ timeout: 60_000 });
+    const other = await context.newPage();
+    await other.goto(`${address}?aa=0`);
+    await settled(other);
+
+    await go(page, 'Walk-round');
+    const bend = async (id: string): Promise<void> => {
+      await page.getByRole('combobox', { name: /Find a tube/ }).fill(id);
+      await page.keyboard.press('Enter');
+      await page.getByRole('button', { name: 'Bent', exact: true }).click();
+    };
+    await bend('U7L-L7L');
+    cpSync(newer, folder, { recursive: true });
+    await page.evaluate(() => void navigator.serviceWorker.getRegistration().then((one) => one?.update()));
+    await bend('U6L-L6L');
+    await page.getByText(/A newer version of this program is ready/).waitFor({ timeout: 60_000 });
+    await bend('U5L-L5L');
+    // at once, before this one is said to be saved
+    await page.getByRole('button', { name: 'Use it now' }).click();
+    await page.waitForEvent('load', { timeout: 60_000 });
+    await settled(page);
+    await go(page, 'Start');
+    await page.getByText(/Tubewright 9\.8\.7\. Ready without network/).waitFor({ timeout: 60_000 });
+    const kept = page.getByRole('region', { name: 'This job' });
+    const download = page.waitForEvent('download');
+    await kept.getByRole('button', { name: 'Save a copy of the job' }).click();
+    const text = readFileSync(await (await download).path(), 'utf8');
+    const bent = JSON.parse(text).records.flatMap((r: { damage?: string; of?: string }) =>
+      r.damage === 'bow' ? [r.of] : [],
+    );
+    expect(bent).toEqual(expect.arrayContaining(['U7L-L7L', 'U6L-L6L', 'U5L-L5L']));
+    // a tab that had the older one open says so, and goes on
+    await other.getByText(/Another tab took it already/).waitFor({ timeout: 30_000 });
+    await other.getByRole('button', { name: 'Use it now' }).click();
+    await other.waitForEvent('load', { timeout: 60_000 });
+    await settled(other);
+    await server.close();
+    await context.close();
+    for (const one of [folder, newer]) rmSync(one, { recursive: true });
   });
 
   it('offers a newer version, and takes it only when asked and nothing is half typed', async () => {

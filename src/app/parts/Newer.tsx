@@ -1,5 +1,5 @@
 import { takeNewer, useOffline } from '../offline.ts';
-import { frameText as text } from '../text/frame.ts';
+import { newerText as text } from '../text/frame.ts';
 
 /** A newer version waits. It is taken when the person says so, never by itself. */
 export const Newer = () => {
@@ -8,10 +8,10 @@ export const Newer = () => {
   return (
     <div className="banner row" role="note">
       <span>
-        {text.newer} {held ?? text.newerKeeps}
+        {text.ready} {held ?? text.keeps}
       </span>
       <button type="button" onClick={() => void takeNewer()}>
-        {text.useNewer}
+        {text.take}
       </button>
       <button type="button" onClick={() => useOffline.setState({ newer: false })}>
         {text.later}

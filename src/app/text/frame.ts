@@ -179,14 +179,20 @@ export const frameText = {
     'The screen failed by our own fault. What you entered is saved on this device; load the page again.',
   saveCopy: 'Save a copy of the job',
   close: 'Close',
-  newer: 'A newer version of this program is ready.',
-  newerKeeps: 'What you entered stays as it is.',
-  useNewer: 'Use it now',
-  later: 'Later',
   ourFault: (why: string) => `Our own fault: ${why}`,
   tryAgain: 'Try again',
   said: 'Said',
   savedHere: 'Saved on this device',
+} as const;
+
+export const newerText = {
+  ready: 'A newer version of this program is ready.',
+  keeps: 'What you entered stays as it is.',
+  take: 'Use it now',
+  later: 'Later',
+  typing: 'Record or clear what you are typing first.',
+  notSaved: 'The job is not saved on this device. Save a copy as a file first.',
+  otherTab: 'Another tab took it already; this page goes on with the older one until it is loaded again.',
 } as const;
 
 export const pictureText = {
