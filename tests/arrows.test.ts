@@ -15,7 +15,7 @@ const rings: Readonly<Record<string, readonly string[]>> = {
 /** Packages each ring may import. */
 const packages: Readonly<Record<string, readonly string[]>> = {
   core: ['zod/mini', 'ml-matrix'],
-  present: ['@cantoo/pdf-lib', 'papaparse', '@noble/hashes', 'fflate'],
+  present: ['@cantoo/pdf-lib', 'papaparse', '@noble/hashes', 'fflate', 'uqr'],
   app: [
     'react',
     'react-dom/client',

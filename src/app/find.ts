@@ -77,7 +77,9 @@ const rankOf = (entry: Entry, bareQuery: string, words: readonly string[]): numb
 };
 
 /** What a typed text means, by id (`u4r`, `U3R U4R`) or by words ("upper left longeron, bay 4"); best first. */
-export const find = (index: readonly Entry[], typed: string, limit = 12): readonly Found[] => {
+export const find = (index: readonly Entry[], entered: string, limit = 12): readonly Found[] => {
+  // the code of a printed tag says the id, then the job
+  const typed = entered.split(' · ')[0]!;
   const bareQuery = bare(typed);
   const words = wordsOf(typed);
   if (words.length === 0) return [];

@@ -1,4 +1,5 @@
 import { writeJob } from '../core/job/write.ts';
+import type { ReportPart } from '../present/record.ts';
 import { save } from './jobs.ts';
 import { photosOf } from './photos.ts';
 import { noteCopied, useJob } from './state/job.ts';
@@ -44,8 +45,12 @@ export type Paper = 'pdf' | 'csv';
 
 const types = { pdf: 'application/pdf', csv: 'text/csv' } as const satisfies Record<Paper, string>;
 
-/** Draws the report of the open job and hands out its PDF or its tables; `tell` hears how it goes. */
-export const saveReport = async (what: Paper, tell: (state: ReportState) => void): Promise<void> => {
+/** Draws the report of the open job, with what it is to hold, and hands out its PDF or its tables; `tell` hears how it goes. */
+export const saveReport = async (
+  what: Paper,
+  tell: (state: ReportState) => void,
+  holds?: readonly ReportPart[],
+): Promise<void> => {
   const { job } = useJob.getState();
   if (!job) return;
   const { units, paper } = usePrefs.getState();
@@ -53,14 +58,14 @@ export const saveReport = async (what: Paper, tell: (state: ReportState) => void
     const drawing = drawStoppable({
       kind: 'report',
       job,
-      choice: { units, paper },
+      choice: { units, paper, ...(holds ? { holds } : {}) },
       photos: await photosOf(job),
     });
     tell({ kind: 'working', stop: drawing.stop });
     const files = await drawing.answer;
     for (const { name, bytes } of files ?? [])
       if (what === 'pdf' ? name === 'report.pdf' : name.endsWith('.csv'))
-        saveFile(name, new Uint8Array(bytes), types[what]);
+        saveFile(name.replace(/^.*\//, ''), new Uint8Array(bytes), types[what]);
     tell(files ? { kind: 'done', what } : { kind: 'stopped' });
   } catch (why) {
     tell({ kind: 'failed', why: why instanceof Error ? why.message : String(why) });

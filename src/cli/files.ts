@@ -1,5 +1,5 @@
 import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { type Issue, issue, ok, type Result, refused } from '../core/base/issue.ts';
 import { jobFromModel } from '../core/job/jobFromModel.ts';
 import type { Job } from '../core/job/jobSchema.ts';
@@ -47,7 +47,7 @@ export const readJobFile = (path: string): Result<Job> => {
   return read.ok ? ok(read.value.job, read.issues) : read;
 };
 
-/** Writes files into a folder, made when it is not there; gives their paths, or why not. */
+/** Writes files into a folder and those under it, made when they are not there; gives their paths, or why not. */
 export const writeFiles = (
   folder: string,
   files: readonly { readonly name: string; readonly bytes: Uint8Array }[],
@@ -57,6 +57,7 @@ export const writeFiles = (
     return ok(
       files.map((file) => {
         const path = join(folder, file.name);
+        mkdirSync(dirname(path), { recursive: true });
         writeFileSync(path, file.bytes);
         return path;
       }),

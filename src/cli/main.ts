@@ -11,8 +11,10 @@ const usage = `Usage: tubewright VERB FILE [options]
   expand FILE                      clusters and members made from the station table
   assess FILE [--only STAGE] [--target ID]
                                    every result, or one stage; relief worked for ID too
-  report FILE --out FOLDER [--paper a4|letter]
-                                   the damage report as PDF and a CSV per table
+  report FILE --out FOLDER [--paper a4|letter] [--papers LIST] [--since FILE|TIME]
+                                   the damage report and every paper as PDF, a CSV per table, drawings, 3D;
+                                   LIST: what the one PDF holds, as damage,work-cards (a wrong name lists all);
+                                   since: what the supplement is held against; else the plan as frozen
   merge FILE FILE --out FILE       two tablets' jobs as one; a name ending in .zip takes the photos along
   schema job|model|assessment      the JSON Schema of a document
   --json                           exactly one JSON document on standard output`;
@@ -42,6 +44,8 @@ const run = async (): Promise<void> => {
         target: { type: 'string', multiple: true },
         out: { type: 'string' },
         paper: { type: 'string' },
+        papers: { type: 'string' },
+        since: { type: 'string' },
       },
     });
   } catch (fault) {

@@ -14,7 +14,9 @@ export const drawingFiles = (...reports: readonly Report[]): readonly ReportFile
   const encoder = new TextEncoder();
   const maps = reports.flatMap((report) =>
     report.parts
-      .filter(({ sections }) => sections.some(({ kind }) => kind === 'map' || kind === 'stations'))
+      .filter(({ sections }) =>
+        sections.some(({ kind }) => kind === 'map' || kind === 'closeUps' || kind === 'stations'),
+      )
       .flatMap((part) =>
         sheets({ ...report, parts: [part] }).map((sheet) => ({ title: part.side, drawing: sheet })),
       ),

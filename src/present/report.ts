@@ -11,43 +11,73 @@ import { trussGltf } from './gltf.ts';
 import { paperOf, paperPdf } from './papers/papers.ts';
 import { type PaperName, paperNames } from './papers/titles.ts';
 import { pdfBytes } from './pdf.ts';
-import { damageReport, type ReportOptions, reportHead } from './record.ts';
+import { type ReportOptions, reportHead } from './record/head.ts';
+import { damageReport, type ReportPart } from './record.ts';
 import { sheets } from './sheet/layout.ts';
 import { shopTemplates } from './shopTemplates.ts';
+import { type SinceAsk, sinceOf } from './since.ts';
 import { allTables } from './tables/allTables.ts';
 import { trammelSheetPdf } from './trammelSheet.ts';
 import { pageFoot } from './words/cautions.ts';
 
-/** A file to write or to offer: a name without folder, and its bytes. */
+/** A file to write or to offer: a name, `/` between folders, and its bytes. */
 export interface ReportFile {
   readonly name: string;
   readonly bytes: Uint8Array;
 }
 
-const paperFiles = async (
+/** What a person chooses of a report. */
+export interface ReportChoice extends Pick<ReportOptions, 'paper' | 'units'> {
+  /** Chapters and papers in `report.pdf`; left out: the usual chapters, and every paper by itself beside it. */
+  readonly holds?: readonly ReportPart[];
+  /** What the supplement is held against; left out: the plan as frozen last. */
+  readonly since?: SinceAsk;
+}
+
+const into = (folder: string, files: readonly ReportFile[]): readonly ReportFile[] =>
+  files.map(({ name, bytes }) => ({ name: `${folder}/${name}`, bytes }));
+
+const optionsOf = (job: Job, { paper, units }: ReportChoice): ReportOptions => ({
+  paper,
+  units,
+  version: VERSION,
+  hash: contentHash(job),
+});
+
+/** Every paper of the work and every template, each a PDF of its own. */
+const ownPdfs = async (
   job: Job,
   assessment: Assessment,
   options: ReportOptions,
+  photos: Photos,
+  since: ReturnType<typeof sinceOf>,
 ): Promise<readonly ReportFile[]> => {
-  const files: ReportFile[] = [];
+  const papers: ReportFile[] = [
+    { name: 'trammel-sheet.pdf', bytes: await trammelSheetPdf(job, assessment, options) },
+  ];
   for (const name of paperNames)
-    files.push({ name: `${name}.pdf`, bytes: await paperPdf(name, job, assessment, options) });
-  return files;
+    papers.push({
+      name: `${name}.pdf`,
+      bytes: await paperPdf(name, job, assessment, options, photos, since),
+    });
+  return [...into('papers', papers), ...into('templates', await shopTemplates(job, assessment, options))];
 };
 
 /**
- * Everything a job is handed over as: `report.pdf`, `trammel-sheet.pdf`, the papers of the work, templates of the tubes to be spliced or replaced, every drawing as SVG, the tagged truss as glTF, and one CSV a table, in the order of the work.
- * The one function that both the screen and the terminal call; same job, options and photos, same bytes.
+ * Everything a job is handed over as: `report.pdf`; the papers of the work and templates of the tubes to be spliced or replaced, unless
+ * `holds` says what the one PDF is to hold; every drawing as SVG, the tagged truss as glTF, and one CSV a table.
+ * The one function that both the screen and the terminal call; same job, choice and photos, same bytes.
  */
 export const reportFiles = async (
   job: Job,
-  choice: Pick<ReportOptions, 'paper' | 'units'>,
+  choice: ReportChoice,
   photos: Photos = new Map(),
 ): Promise<readonly ReportFile[]> => {
   // worked here without a question, so that what is selected on a screen cannot change the paper
   const assessment = assess(job);
-  const options: ReportOptions = { ...choice, version: VERSION, hash: contentHash(job) };
-  const report = damageReport(job, assessment, options, photos);
+  const since = sinceOf(job, choice.since);
+  const options = optionsOf(job, choice);
+  const report = damageReport(job, assessment, options, photos, choice.holds, since);
   const latest = latestOf(job.records);
   const pdf = await pdfBytes(
     sheets(report),
@@ -68,32 +98,62 @@ export const reportFiles = async (
   const encoder = new TextEncoder();
   return [
     { name: 'report.pdf', bytes: pdf },
-    { name: 'trammel-sheet.pdf', bytes: await trammelSheetPdf(job, assessment, options) },
-    ...(await paperFiles(job, assessment, options)),
-    ...(await shopTemplates(job, assessment, options)),
-    ...drawingFiles(report, paperOf('materials', job, assessment, options)),
+    ...(choice.holds ? [] : await ownPdfs(job, assessment, options, photos, since)),
+    ...into(
+      'drawings',
+      drawingFiles(
+        choice.holds ? damageReport(job, assessment, options, photos) : report,
+        paperOf('materials', job, assessment, options),
+        paperOf('as-left', job, assessment, options),
+      ),
+    ),
     {
       name: 'truss.gltf',
       bytes: encoder.encode(trussGltf(assessment, job.name, report.head.revision)),
     },
-    ...allTables({ job, assessment, units: options.units }).map((table) => ({
-      name: `${table.name}.csv`,
-      bytes: encoder.encode(csvText(table, head)),
-    })),
+    ...into(
+      'tables',
+      allTables({ job, assessment, units: options.units, ...(since ? { since } : {}) }).map((table) => ({
+        name: `${table.name}.csv`,
+        bytes: encoder.encode(csvText(table, head)),
+      })),
+    ),
   ];
 };
 
 /** One paper of the work by itself, or the tagged truss: the same bytes as among all of them. */
 export const paperFile = async (
   job: Job,
-  choice: Pick<ReportOptions, 'paper' | 'units'>,
+  choice: ReportChoice,
   name: PaperName | 'truss',
+  photos: Photos = new Map(),
 ): Promise<ReportFile> => {
   const assessment = assess(job);
-  const options: ReportOptions = { ...choice, version: VERSION, hash: contentHash(job) };
+  const options = optionsOf(job, choice);
   if (name === 'truss') {
     const text = trussGltf(assessment, job.name, reportHead(job, options).revision);
     return { name: 'truss.gltf', bytes: new TextEncoder().encode(text) };
   }
-  return { name: `${name}.pdf`, bytes: await paperPdf(name, job, assessment, options) };
+  const since = name === 'supplement' ? sinceOf(job, choice.since) : undefined;
+  return { name: `${name}.pdf`, bytes: await paperPdf(name, job, assessment, options, photos, since) };
+};
+
+/** The supplement as its paper and its CSV. */
+export const supplementFiles = async (
+  job: Job,
+  choice: ReportChoice,
+  photos: Photos = new Map(),
+): Promise<readonly ReportFile[]> => {
+  const paper = await paperFile(job, choice, 'supplement', photos);
+  const options = optionsOf(job, choice);
+  const since = sinceOf(job, choice.since);
+  const table = allTables({
+    job,
+    assessment: assess(job),
+    units: options.units,
+    ...(since ? { since } : {}),
+  }).find(({ name }) => name === 'supplement')!;
+  const { date, practice } = reportHead(job, options);
+  const text = csvText(table, { job: job.name, date, version: options.version, practice });
+  return [paper, { name: 'supplement.csv', bytes: new TextEncoder().encode(text) }];
 };

@@ -1,6 +1,6 @@
 import type { Assessment } from '../core/assessment.ts';
 import type { Job } from '../core/job/jobSchema.ts';
-import type { ReportOptions } from './record.ts';
+import type { ReportOptions } from './record/head.ts';
 import type { ReportFile } from './report.ts';
 import { decidedDesigns } from './tables/splices.ts';
 import { templateFiles } from './templates.ts';

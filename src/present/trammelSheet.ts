@@ -4,7 +4,7 @@ import { latestOf } from '../core/job/stampOrder.ts';
 import { svgText } from './draw/svg.ts';
 import { trammelBodies } from './draw/trammelSheet.ts';
 import { pdfBytes } from './pdf.ts';
-import { type ReportOptions, reportHead } from './record.ts';
+import { type ReportOptions, reportHead } from './record/head.ts';
 import { framed } from './sheet/frame.ts';
 import type { Sheet } from './sheet/paper.ts';
 import { pageFoot } from './words/cautions.ts';

@@ -5,7 +5,7 @@ import type { Job, JobRecord } from '../../src/core/job/jobSchema.ts';
 import { standing } from '../../src/core/job/standing.ts';
 import { states } from '../../src/core/walkRound/result.ts';
 import { csvText } from '../../src/present/csv.ts';
-import { entriesOf, entryFieldWords, signedByHand } from '../../src/present/papers/entryFields.ts';
+import { byHandAsked, entriesOf, entryFieldsAsked } from '../../src/present/papers/entryFields.ts';
 import { paperOf, paperPdf } from '../../src/present/papers/papers.ts';
 import { type PaperName, paperNames } from '../../src/present/papers/titles.ts';
 import type { Report } from '../../src/present/record/sections.ts';
@@ -116,18 +116,19 @@ describe('the draft entry', () => {
       expect(paper).toContain(of);
       for (const field of asked.drafted) {
         expect(Object.keys(fields)).toContain(field);
-        if (fields[field] === null) expect(missing).toContain(entryFieldWords[field].toLowerCase());
-        else expect(missing).not.toContain(entryFieldWords[field].toLowerCase());
+        if (fields[field] === null) expect(missing).toContain(entryFieldsAsked[field].words.toLowerCase());
+        else expect(missing).not.toContain(entryFieldsAsked[field].words.toLowerCase());
       }
     }
-    for (const words of asked.byHand) expect(signedByHand.join(' ').toLowerCase()).toContain(words);
+    const byHand = byHandAsked.map(({ words }) => words);
+    for (const words of asked.byHand) expect(byHand.join(' ').toLowerCase()).toContain(words);
   });
 
   it('leaves name, number and signature to a person, with nothing entered behind them', () => {
     const blanks = made
       .get('entry-draft')!
       .parts.flatMap(({ sections }) => sections.flatMap((s) => (s.kind === 'blanks' ? s.names : [])));
-    expect(blanks).toEqual([...signedByHand]);
+    expect(blanks).toEqual(byHandAsked.map(({ words }) => words));
   });
 
   it('takes its dates and names from the ticks', () => {

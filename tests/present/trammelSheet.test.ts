@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/core/assess.ts';
 import { textWidth } from '../../src/present/draw/helvetica.ts';
-import type { ReportOptions } from '../../src/present/record.ts';
+import type { ReportOptions } from '../../src/present/record/head.ts';
 import { trammelSheetPdf, trammelSheetSvg, trammelSheets } from '../../src/present/trammelSheet.ts';
 import { expectNear } from '../kit/near.ts';
 import { emptyJob } from './made.ts';

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { type PaperName, paperNames, paperTitles } from '../../present/papers/titles.ts';
-import { setManual } from '../planDeeds.ts';
-import { useAnswer } from '../state/answer.ts';
+import { photosOf } from '../photos.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { saveFile } from '../storage/files.ts';
@@ -12,12 +11,13 @@ const says = {
   'work-cards': 'a card a bay, boxes to tick, fields to measure into',
   materials: 'tube to buy, how it is cut, rosettes, weld, rod',
   estimate: 'range, lines, rates, weight and moment',
+  supplement: 'what changed since the plan was frozen; other states below',
   'hand-over': 'what the next shift must know',
-  'weld-list': 'far side, method, result, qualified person',
-  'as-left': 'every distance before and after',
+  'weld-list': 'process, filler, far side, method, qualified person',
+  'as-left': 'distances, tags and pictures before and after',
   'entry-draft': 'what is entered and what is missing; unsigned',
   'owner-page': 'plain words, no verdict',
-  tags: 'chalk key, and tags to tie on',
+  tags: 'chalk key, and tags to tie on, with a code to scan',
 } as const satisfies Record<PaperName, string>;
 
 /** The papers of the work, each as a PDF of its own; the same bytes as from the terminal. */
@@ -33,7 +33,8 @@ export const PapersOfWork = () => {
     setSaid(`${title}: being worked out and drawn …`);
     try {
       const type = name === 'truss' ? 'model/gltf+json' : 'application/pdf';
-      for (const file of await draw({ kind: 'paper', job, choice: { paper, units }, name })) {
+      const photos = name === 'truss' ? new Map<string, Uint8Array>() : await photosOf(job);
+      for (const file of await draw({ kind: 'paper', job, choice: { paper, units }, name, photos })) {
         saveFile(file.name, new Uint8Array(file.bytes), type);
         setSaid(`${title}: saved as ${file.name}.`);
       }
@@ -82,45 +83,6 @@ export const PapersOfWork = () => {
       <span role="status" aria-label="Paper" className="small">
         {said}
       </span>
-      <ForTheEntry />
     </section>
-  );
-};
-
-const topics = { 'weld-process': 'Welding process', 'weld-filler': 'Filler rod' } as const;
-
-/** What the draft of the entry asks for and nothing else of the job holds. */
-const ForTheEntry = () => {
-  const now = useAnswer((answer) => answer.atOnce);
-  const [typed, setTyped] = useState({ 'weld-process': '', 'weld-filler': '' });
-  if (!now) return null;
-  const names = Object.keys(topics) as (keyof typeof topics)[];
-  return (
-    <details className="small">
-      <summary>For the entry: process and filler</summary>
-      <div className="fields">
-        {names.map((topic) => (
-          <label key={topic} className="field">
-            <span className="caption">
-              {topics[topic]}
-              {': '}
-              {now.live.manual.findLast((m) => m.topic === topic)?.words ?? 'not entered'}
-            </span>
-            <input value={typed[topic]} onChange={(e) => setTyped({ ...typed, [topic]: e.target.value })} />
-          </label>
-        ))}
-        <button
-          type="button"
-          onClick={() => {
-            for (const topic of names)
-              if (typed[topic].trim() !== '')
-                setManual({ topic, words: typed[topic].trim(), source: 'as entered' }, topics[topic]);
-            setTyped({ 'weld-process': '', 'weld-filler': '' });
-          }}
-        >
-          Enter them
-        </button>
-      </div>
-    </details>
   );
 };

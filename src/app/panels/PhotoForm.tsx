@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
-import type { PhotoMark } from '../../core/job/jobSchema.ts';
+import { type Photo, type PhotoMark, photoTimes } from '../../core/job/jobSchema.ts';
 import { damageTags } from '../../present/tags.ts';
+import { photoTimeWords } from '../../present/words/record.ts';
 import type { AtOnce } from '../state/answer.ts';
 import { photosText as text } from '../text/photos.ts';
 import { PhotoMarker } from './PhotoMarker.tsx';
@@ -10,6 +11,7 @@ export interface Said {
   readonly marks: readonly PhotoMark[];
   readonly finding?: string;
   readonly looking?: string;
+  readonly shows?: NonNullable<Photo['shows']>;
 }
 
 /** The fields of a photo, for a new one and for correcting one that is recorded. */
@@ -35,6 +37,7 @@ export const PhotoForm = ({
   const [marks, setMarks] = useState(said.marks);
   const [finding, setFinding] = useState(said.finding ?? '');
   const [looking, setLooking] = useState(said.looking ?? '');
+  const [shows, setShows] = useState<NonNullable<Photo['shows']> | ''>(said.shows ?? '');
   const field = useId();
   const findings = now.coverage.findings.filter((one) => one.of === of);
   return (
@@ -48,6 +51,21 @@ export const PhotoForm = ({
             {findings.map((one) => (
               <option key={one.id} value={one.id}>
                 {damageTags[one.damage].word}
+              </option>
+            ))}
+          </select>
+        </div>
+        <div className="field">
+          <label htmlFor={`${field}-time`}>{text.time}</label>
+          <select
+            id={`${field}-time`}
+            value={shows}
+            onChange={(e) => setShows(e.target.value as typeof shows)}
+          >
+            <option value="">{text.byItsTime}</option>
+            {photoTimes.map((one) => (
+              <option key={one} value={one}>
+                {photoTimeWords[one]}
               </option>
             ))}
           </select>
@@ -73,6 +91,7 @@ export const PhotoForm = ({
               marks,
               ...(finding === '' ? {} : { finding }),
               ...(looking.trim() === '' ? {} : { looking: looking.trim() }),
+              ...(shows === '' ? {} : { shows }),
             })
           }
         >

@@ -126,6 +126,7 @@ const Taken = ({ photo, now }: { readonly photo: Photo; readonly now: AtOnce }) 
             marks,
             ...(finding === undefined ? {} : { finding }),
             ...(looking === undefined ? {} : { looking }),
+            ...(photo.shows === undefined ? {} : { shows: photo.shows }),
           }}
           record={text.recordCorrected}
           note={text.corrected}

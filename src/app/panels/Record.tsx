@@ -1,16 +1,15 @@
-import { useState } from 'react';
 import { states } from '../../core/walkRound/result.ts';
 import { pageFoot } from '../../present/words/cautions.ts';
 import { clusterWords, memberWords } from '../../present/words/names.ts';
-import { type ReportState, saveCopy, saveReport } from '../handout.ts';
 import { PlainLine } from '../parts/FigureLine.tsx';
 import { TagMark } from '../parts/TagMark.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { useJob } from '../state/job.ts';
-import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { select } from '../state/view.ts';
 import { PapersOfWork } from './PapersOfWork.tsx';
+import { RecordPapers } from './RecordPapers.tsx';
+import { RecordSupplement } from './RecordSupplement.tsx';
+import { RecordWelds } from './RecordWelds.tsx';
 
 /** What stands on the record: counts, what nobody has looked at, and the papers to take away. */
 export const RecordPanel = () => {
@@ -20,8 +19,10 @@ export const RecordPanel = () => {
   const { members, clusters } = coverage.notLookedAt;
   return (
     <div className="stack">
-      <Papers />
+      <RecordPapers />
       <PapersOfWork />
+      <RecordSupplement />
+      <RecordWelds />
       <section className="stack tight" aria-label="Counts">
         <h2>How the job stands</h2>
         <div className="figures">
@@ -72,73 +73,3 @@ const Ids = ({
       ))}
     </ul>
   );
-
-const reportWords = (report: ReportState): string => {
-  switch (report.kind) {
-    case 'idle':
-      return '';
-    case 'working':
-      return 'The report is being worked out and drawn …';
-    case 'done':
-      return report.what === 'pdf'
-        ? 'The report is saved as report.pdf.'
-        : 'The tables are saved, a CSV each.';
-    case 'stopped':
-      return 'Stopped. Nothing was saved.';
-    case 'failed':
-      return `The report could not be made, by our own fault: ${report.why} The job is saved.`;
-    default: {
-      const never: never = report;
-      return never;
-    }
-  }
-};
-
-const Papers = () => {
-  const paper = usePrefs((prefs) => prefs.paper);
-  const purpose = useJob((state) => state.job?.purpose);
-  const [report, setReport] = useState<ReportState>({ kind: 'idle' });
-  const working = report.kind === 'working';
-  return (
-    <section className="stack tight" aria-label="Papers and copies">
-      <h2>Papers and copies</h2>
-      <div className="row">
-        <label className="check">
-          <span>Paper</span>
-          <select
-            value={paper}
-            onChange={(e) => setPrefs({ paper: e.target.value === 'letter' ? 'letter' : 'a4' })}
-          >
-            <option value="a4">A4</option>
-            <option value="letter">Letter</option>
-          </select>
-        </label>
-        <button
-          type="button"
-          className="main"
-          disabled={working}
-          onClick={() => void saveReport('pdf', setReport)}
-        >
-          Download the report (PDF)
-        </button>
-        <button type="button" disabled={working} onClick={() => void saveReport('csv', setReport)}>
-          Download the tables (CSV)
-        </button>
-        <button type="button" onClick={() => void saveCopy()}>
-          Save a copy of the job
-        </button>
-      </div>
-      <div className="row small">
-        <span role="status" aria-label="Report">
-          {reportWords(report)}
-        </span>
-        {report.kind === 'working' && (
-          <button type="button" className="link" onClick={report.stop}>
-            Stop
-          </button>
-        )}
-      </div>
-      {purpose === 'practice' && <p className="small">Practice file: every page carries the mark.</p>}
-    </section>
-  );
-};

@@ -17,6 +17,8 @@ export const photosText = {
   correctNamed: (words: string) => `Change marks: ${words}`,
   shows: 'Shows',
   asItIs: (of: string) => `${of} as it is`,
+  time: 'Stage of the repair',
+  byItsTime: 'told by its time',
   looking: 'Looking',
   lookingHint: 'from below, aft',
   record: 'Record the photo',

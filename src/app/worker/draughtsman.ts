@@ -2,7 +2,7 @@ import { VERSION } from '../../core/version.ts';
 import { benchTemplateFiles } from '../../present/benchTemplates.ts';
 import { contentHash } from '../../present/contentHash.ts';
 import { couponFiles } from '../../present/coupon.ts';
-import { paperFile, reportFiles } from '../../present/report.ts';
+import { paperFile, reportFiles, supplementFiles } from '../../present/report.ts';
 import { templateFiles } from '../../present/templates.ts';
 import { trammelSheetPdf } from '../../present/trammelSheet.ts';
 import type { PaperFile, PaperRequest } from './protocol.ts';
@@ -13,7 +13,9 @@ export const drawFiles = async (request: PaperRequest): Promise<readonly PaperFi
     case 'report':
       return reportFiles(request.job, request.choice, request.photos);
     case 'paper':
-      return [await paperFile(request.job, request.choice, request.name)];
+      return [await paperFile(request.job, request.choice, request.name, request.photos)];
+    case 'supplement':
+      return supplementFiles(request.job, request.choice, request.photos);
     case 'trammelSheet': {
       const { job, trammel, choice } = request;
       const options = { ...choice, version: VERSION, hash: contentHash(job) };

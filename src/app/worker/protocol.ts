@@ -8,6 +8,7 @@ import type { Design, Piece } from '../../core/splice/result.ts';
 import type { Photos } from '../../present/backup.ts';
 import type { CouponOptions } from '../../present/coupon.ts';
 import type { PaperName } from '../../present/papers/titles.ts';
+import type { ReportChoice } from '../../present/report.ts';
 import type { Units } from '../../present/show.ts';
 import type { TemplateFileOptions } from '../../present/templates.ts';
 
@@ -40,13 +41,16 @@ export interface PaperChoice {
 
 /** A paper somebody wants. */
 export type PaperRequest =
-  | { readonly kind: 'report'; readonly job: Job; readonly choice: PaperChoice; readonly photos: Photos }
+  | { readonly kind: 'report'; readonly job: Job; readonly choice: ReportChoice; readonly photos: Photos }
+  /** The supplement, as paper and CSV. */
+  | { readonly kind: 'supplement'; readonly job: Job; readonly choice: ReportChoice; readonly photos: Photos }
   /** One paper of the work, or the tagged truss. */
   | {
       readonly kind: 'paper';
       readonly job: Job;
       readonly choice: PaperChoice;
       readonly name: PaperName | 'truss';
+      readonly photos: Photos;
     }
   | {
       readonly kind: 'trammelSheet';

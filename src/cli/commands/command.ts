@@ -7,6 +7,8 @@ export interface Options {
   readonly target?: string[];
   readonly out?: string;
   readonly paper?: string;
+  readonly papers?: string;
+  readonly since?: string;
 }
 
 /** What a verb gives: text for a person and one JSON document, or only issues (exit 2). */

@@ -245,6 +245,8 @@ const manualSchema = z.looseObject({
   words: z.optional(longText),
   source: longText,
 });
+/** Whether the side of a weld that lies away from the eye was seen. */
+export const farSides = ['seen', 'mirror', 'notSeen'] as const;
 const rateSchema = z.looseObject({
   kind: z.literal('rate'),
   ...stamp,
@@ -323,6 +325,18 @@ const progressSchema = z.looseObject({
   roundness: z.optional(
     z.looseObject({ atIn: z.optional(lengthIn), largestIn: lengthIn, smallestIn: lengthIn, stdIn: share }),
   ),
+  /** One weld of a repair: how it was made, and what was seen of it. Its step is `weldAt:MEMBER:JOINT`. */
+  weld: z.optional(
+    z.looseObject({
+      /** Cluster the joint lies at or towards; left out: the one joint there is. */
+      joint: z.optional(text),
+      process: z.optional(longText),
+      filler: z.optional(longText),
+      farSide: z.optional(z.enum(farSides)),
+      method: z.optional(z.enum(lookMethods)),
+      result: z.optional(z.enum(['clear', 'crack'])),
+    }),
+  ),
   /** Looked at again for cracks. */
   inspected: z.optional(
     z.looseObject({
@@ -337,6 +351,8 @@ const spot = z.tuple([
   z.number().check(z.minimum(0), z.maximum(1)),
   z.number().check(z.minimum(0), z.maximum(1)),
 ]);
+/** What a photo shows of a repair: the damage as found, the work under way, the repair as left. */
+export const photoTimes = ['asFound', 'atWork', 'asLeft'] as const;
 export const photoMarks = ['arrow', 'ring', 'text'] as const;
 const photoSchema = z.looseObject({
   kind: z.literal('photo'),
@@ -348,6 +364,8 @@ const photoSchema = z.looseObject({
   looking: z.optional(longText),
   /** The finding it shows. */
   finding: z.optional(text),
+  /** Left out: told by its time, before the first tick of the repair or after the last. */
+  shows: z.optional(z.enum(photoTimes)),
   /** Drawn on it: an arrow from `at` to `to`, a ring about `at` through `to`, words at `at`. */
   marks: z.optional(
     z

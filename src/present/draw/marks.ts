@@ -3,7 +3,10 @@ import { damageTags, tags } from '../tags.ts';
 import type { Box, Placed, Wanted } from './declutter.ts';
 import { type Glyph, glyph } from './glyph.ts';
 import { CAP, textWidth } from './helvetica.ts';
-import { box, circle, ink, type Ops, type Point, stroke, text } from './pen.ts';
+import { box, circle, ink, type Ops, type Point, polyline, stroke, text } from './pen.ts';
+
+/** Room for a tick behind the id. */
+const TICK_MM = 3.4;
 
 const LABEL_MM = 2.2;
 const TAG_MM = 2.4;
@@ -24,10 +27,10 @@ const glyphOf = (mark: Mark): Glyph => {
 const tagWords = (mark: Mark): string => `${tags[mark.state].chalk} ${mark.id}`;
 
 /** The label of a tag: glyph, chalk letters and id. */
-export const tagWanted = (mark: Mark, at: Point): Wanted => ({
+export const tagWanted = (mark: Mark, at: Point, ticked = false): Wanted => ({
   id: mark.id,
   at,
-  w: textWidth(tagWords(mark), TAG_MM, 'bold') + TAG_MM * 1.3 + 1.6,
+  w: textWidth(tagWords(mark), TAG_MM, 'bold') + TAG_MM * 1.3 + 1.6 + (ticked ? TICK_MM : 0),
   h: TAG_MM + 1.4,
   rank: mark.kind === 'member' ? 0 : 1,
   ...(mark.kind === 'cluster' ? { clear: 1.2 } : {}),
@@ -42,7 +45,18 @@ export const idWanted = (id: string, at: Point): Wanted => ({
   rank: 2,
 });
 
-export const labelOps = ({ id, box: at }: Placed, mark: Mark | undefined): Ops => {
+const tick = (x: number, y: number): Ops => [
+  polyline(
+    [
+      [x, y],
+      [x + 0.8, y + 0.9],
+      [x + 2.3, y - 1],
+    ],
+    { stroke: stroke(ink.line, 0.5, undefined, 'round') },
+  ),
+];
+
+export const labelOps = ({ id, box: at }: Placed, mark: Mark | undefined, ticked = false): Ops => {
   const middle = at.y + at.h / 2;
   if (!said(mark))
     return [
@@ -56,6 +70,7 @@ export const labelOps = ({ id, box: at }: Placed, mark: Mark | undefined): Ops =
     text([at.x + TAG_MM * 1.3 + 0.6, middle + (TAG_MM * CAP) / 2], tagWords(mark), TAG_MM, {
       weight: 'bold',
     }),
+    ...(ticked ? tick(at.x + at.w - TICK_MM + 0.2, middle) : []),
   ];
 };
 

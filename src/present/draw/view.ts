@@ -34,6 +34,8 @@ export interface MapAsk {
   readonly only?: ReadonlySet<string>;
   /** Without arrow, scale bar and side words, for a small picture among others. */
   readonly bare?: boolean;
+  /** Repairs whose steps are all ticked: a tick stands by their ids. */
+  readonly ticked?: ReadonlySet<string>;
 }
 
 /** The truss with its tags, to be read in black ink alone. */
@@ -172,6 +174,7 @@ export const damageMap = (
     return [x - origin[0] + ask.widthMm / 2, y - origin[1] + margin.top + room[1] / 2];
   };
 
+  const done = (id: string): boolean => ask.ticked?.has(id) ?? false;
   const tubes = layTubes(members, clusters, view, seen, place);
   const strong = tubes.filter(({ near }) => near);
   const ends = new Set(strong.flatMap(({ member }) => [member.from, member.to]));
@@ -188,10 +191,10 @@ export const damageMap = (
   const foot: Box = { x: 0, y: ask.heightMm - 11.5, w: ask.widthMm, h: 12 };
   const { placed, leftOut } = declutter(
     [
-      ...tagged.map(({ mark, laid: { a, b } }) => tagWanted(mark, middleOf([a, b]))),
+      ...tagged.map(({ mark, laid: { a, b } }) => tagWanted(mark, middleOf([a, b]), done(mark.id))),
       ...shown.map((c) => {
         const mark = marks.get(c.id);
-        return said(mark) ? tagWanted(mark, place(c.at)) : idWanted(c.id, place(c.at));
+        return said(mark) ? tagWanted(mark, place(c.at), done(c.id)) : idWanted(c.id, place(c.at));
       }),
     ],
     { x: 1, y: 1, w: ask.widthMm - 2, h: ask.heightMm - 2 },
@@ -218,7 +221,7 @@ export const damageMap = (
         leader ? [segment(leader[0], leader[1], stroke(ink.quiet, 0.18))] : [],
       ),
       ...bands.flatMap(({ mark, strip }) => band(strip, tags[mark.state].pattern, tags[mark.state].light)),
-      ...placed.flatMap((label) => labelOps(label, marks.get(label.id))),
+      ...placed.flatMap((label) => labelOps(label, marks.get(label.id), done(label.id))),
       ...(leftOut.length > 0
         ? [text([4, 4], `No room here for the ids of: ${leftOut.join(', ')}`, 2.2)]
         : []),

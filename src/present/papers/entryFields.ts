@@ -2,52 +2,72 @@ import type { RecordOf } from '../../core/job/jobSchema.ts';
 import type { Standing } from '../../core/job/standing.ts';
 import { fixed, showFigure, showLength, showTime, showTube } from '../show.ts';
 import { byId, type Showing } from '../tables/showing.ts';
+import { jointWords, type WeldRow, weldRows } from '../tables/welds.ts';
 import { choiceWords } from '../tags.ts';
 import { reasonSource } from '../words/disposition.ts';
 import { clusterWords, listWords, memberLine } from '../words/names.ts';
 import { methodWords } from '../words/record.ts';
 import { methodNames } from '../words/splice.ts';
 
+/** One field of an entry: its words, and the published list that asks for it. */
+export interface FieldAsked {
+  readonly words: string;
+  readonly source: string;
+}
+
+const ours = 'common practice, no source';
+
 /**
  * What an entry in the maintenance record must hold, as a superset of the published lists; `null`: nobody has entered it.
- * Source: 14 CFR 43.9(a)(1) to (4); 43.11 does not apply. Wording of the fields ours; name, number and signature are left blank.
+ * Source: 14 CFR 43.9(a)(1) to (4); AC 43-9C, 5/8/18, on its wording; items 1 and 8 of FAA Form 337 (AC 43.9-1G, 11/1/19) for a
+ * major repair. 14 CFR 43.11 is for inspections and does not apply; its total time is asked for all the same, by hand.
  */
-export const entryFields = [
-  'what',
-  'where',
-  'tube',
-  'proof',
-  'process',
-  'data',
-  'checks',
-  'began',
-  'completed',
-  'doers',
-  'weight',
-] as const;
-export type EntryField = (typeof entryFields)[number];
-
-export const entryFieldWords = {
-  what: 'Work done',
-  where: 'Where',
-  tube: 'Tube and material',
-  proof: 'Proof of material and size',
-  process: 'Process and filler',
-  data: 'Data used',
-  checks: 'Checks done',
-  began: 'Work began',
-  completed: 'Work completed',
-  doers: 'Done by, as ticked',
-  weight: 'Change of weight and moment',
-} as const satisfies Record<EntryField, string>;
+export const entryFieldsAsked = {
+  aircraft: {
+    words: 'Aircraft, as entered',
+    source: 'AC 43.9-1G, Form 337 item 1: make, model, serial number, mark',
+  },
+  what: { words: 'Work done', source: '14 CFR 43.9(a)(1): a description of work performed' },
+  where: { words: 'Where', source: 'AC 43.9-1G, Form 337 item 8: the place of the repair on the aircraft' },
+  tube: { words: 'Tube and material', source: ours },
+  proof: { words: 'Proof of material and size', source: ours },
+  process: { words: 'Process and filler', source: ours },
+  data: { words: 'Data used', source: '14 CFR 43.9(a)(1): or reference to data; Form 337 item 8' },
+  checks: { words: 'Checks done', source: ours },
+  began: { words: 'Work began', source: ours },
+  completed: { words: 'Work completed', source: '14 CFR 43.9(a)(2): the date of completion of the work' },
+  doers: {
+    words: 'Done by, as ticked',
+    source: '14 CFR 43.9(a)(3): the name of the person performing the work',
+  },
+  weight: {
+    words: 'Change of weight and moment',
+    source: 'FAA-G-8082-19: weight and balance data revised when appropriate, and said so on Form 337',
+  },
+} as const satisfies Record<string, FieldAsked>;
+export type EntryField = keyof typeof entryFieldsAsked;
+export const entryFields = Object.keys(entryFieldsAsked) as readonly EntryField[];
 
 /** What a person writes and signs; never filled in here. */
-export const signedByHand = [
-  'Name of the person who did the work, when not the one who signs',
-  'Signature of the person who takes responsibility for the work',
-  'Licence number and kind of licence held',
-  'Date of the signature',
-] as const;
+export const byHandAsked: readonly FieldAsked[] = [
+  { words: 'Owner: name and address', source: 'AC 43.9-1G, Form 337 item 2' },
+  { words: 'Total time in service', source: '14 CFR 43.11(a)(2), for inspections; 14 CFR 91.417(a)(2)(i)' },
+  {
+    words: 'Seen before it was covered, by whom, date',
+    source: 'AC 43.9-1G, Form 337 item 8, pre-cover inspection; from memory',
+  },
+  {
+    words: 'Name of the person who did the work, when not the one who signs',
+    source: '14 CFR 43.9(a)(3)',
+  },
+  {
+    words: 'Signature of the person who takes responsibility for the work',
+    source: '14 CFR 43.9(a)(4)',
+  },
+  { words: 'Licence number and kind of licence held', source: '14 CFR 43.9(a)(4)' },
+  { words: 'Agency: name, address, kind, number', source: 'AC 43.9-1G, Form 337 item 6' },
+  { words: 'Date of the signature', source: 'AC 43.9-1G, Form 337 items 6 and 7' },
+];
 
 export interface Entry {
   readonly of: string;
@@ -57,6 +77,18 @@ export interface Entry {
 }
 
 type Progress = RecordOf<'progress'>;
+
+const blank = (words: string | undefined): string | null => (words?.trim() ? words.trim() : null);
+
+/** Process and filler of every weld of a repair; null while one of them has neither of its own nor of the job. */
+const processOf = (welds: readonly WeldRow[]): string | null => {
+  if (welds.length === 0) return 'no weld';
+  if (welds.some(({ process, filler }) => process === null || filler === null)) return null;
+  const said = welds.map((weld) => `${weld.process}, ${weld.filler}`);
+  return new Set(said).size === 1
+    ? said[0]!
+    : welds.map((weld, k) => `${jointWords(weld)}: ${said[k]}`).join('; ');
+};
 
 const place = (at: readonly [number, number, number], units: Showing['units']): string =>
   `station ${showLength(at[0], units)}, butt line ${showLength(at[1], units)}, water line ${showLength(at[2], units)}`;
@@ -74,12 +106,11 @@ const checksOf = (mine: readonly Progress[]): string | null => {
 
 /** Draft of the entry for every decided repair: what stands on the record, and what is missing, in words. */
 export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] => {
-  const { assessment, units } = showing;
+  const { assessment, job, units } = showing;
   const { truss, coverage, disposition, plan, takeoff } = assessment;
   const members = byId(truss.members);
   const clusters = byId(truss.clusters);
-  const own = (topic: string): string | undefined => live.manual.findLast((m) => m.topic === topic)?.words;
-  const welding = [own('weld-process'), own('weld-filler')].filter((words) => words !== undefined);
+  const welds = weldRows(showing, live);
   return coverage.marks.flatMap((mark): Entry[] => {
     if (!mark.choice || mark.choice === 'refer') return [];
     const member = members.get(mark.id);
@@ -94,12 +125,12 @@ export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] =>
     const takes = takeoff.repairs.find((r) => r.member === mark.id);
     const weight = takeoff.ledger.rows.find((r) => r.member === mark.id);
     const method = takes?.method;
-    const welds = done.length > 0 && takes !== undefined;
     const findings = coverage.findings.filter((f) => f.of === mark.id);
     const at = findings.flatMap((f) =>
       f.place ? [`${showLength(f.place.atIn, units)} from ${f.place.from}`] : [],
     );
     const fields: Record<EntryField, string | null> = {
+      aircraft: blank(job.aircraft),
       what: `${choiceWords[mark.choice]}${takes && method ? `, ${methodNames[method].toLowerCase()}` : ''}`,
       where: member
         ? [
@@ -112,7 +143,7 @@ export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] =>
           : mark.id,
       tube: member ? `${showTube(member.section, units)} ${member.material}` : null,
       proof: mine.findLast(({ proof }) => proof !== undefined)?.proof ?? null,
-      process: welding.length > 0 ? welding.join(', ') : takes || welds ? null : 'no weld',
+      process: processOf(welds.filter((weld) => weld.of === mark.id)),
       data: sources.length > 0 ? sources.join('; ') : null,
       checks: checksOf(mine),
       began: done[0] ? showTime(done[0].at) : null,
@@ -128,7 +159,9 @@ export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] =>
       {
         of: mark.id,
         fields,
-        missing: entryFields.filter((f) => fields[f] === null).map((f) => entryFieldWords[f].toLowerCase()),
+        missing: entryFields
+          .filter((f) => fields[f] === null)
+          .map((f) => entryFieldsAsked[f].words.toLowerCase()),
       },
     ];
   });

@@ -4,6 +4,7 @@ export const paperTitles = {
   'work-cards': 'Work cards',
   materials: 'Materials',
   estimate: 'Estimate',
+  supplement: 'Supplement',
   'hand-over': 'Hand-over',
   'weld-list': 'Weld list',
   'as-left': 'As-left record',

@@ -1,11 +1,13 @@
 import type { Model } from '../../core/job/modelSchema.ts';
 import type { Standing } from '../../core/job/standing.ts';
-import { showTime } from '../show.ts';
+import type { State } from '../../core/walkRound/result.ts';
+import { showTime, whole } from '../show.ts';
 import type { Showing } from '../tables/showing.ts';
 import { workingAid } from '../words/cautions.ts';
 import { setupWords } from '../words/held.ts';
 import { countWords, listWords, zoneWords } from '../words/names.ts';
 import { gateNamed } from '../words/planGates.ts';
+import { stepNamed } from '../words/planSteps.ts';
 import { verdictWords } from '../words/record.ts';
 import { stepWords } from '../words/steps.ts';
 import type { ReportHead, Section } from './sections.ts';
@@ -32,7 +34,8 @@ const heldWords = ({ assessment }: Showing, live: Standing, model: Model): strin
     : words;
 };
 
-const standsWords = ({ assessment: { statics } }: Showing): string => {
+/** How the truss stands as held: said on page one when it moves freely, else with the load cases. */
+export const standsWords = ({ assessment: { statics } }: Showing): string => {
   if (statics.kind === 'movesFreely')
     return 'Held so, the truss as drawn moves freely. No forces, locked-in sums or cuts are worked on it.';
   const pinned = statics.pinned;
@@ -48,6 +51,28 @@ const findingsWords = ({ assessment: { coverage, lockedIn } }: Showing): string 
     `${countWords(coverage.findings.length, 'finding')} on ${countWords(new Set(coverage.findings.map((f) => f.of)).size, 'member or cluster', 'members and clusters')}`,
     ...(lockedIn.unmeasured.length > 0 ? [`size not yet given: ${listWords(lockedIn.unmeasured)}`] : []),
     ...(suspects.length > 0 ? [`suspected of a bend nobody has seen: ${listWords(suspects)}`] : []),
+  ].join('; ');
+};
+
+/** Members, then clusters, that stand so, by name. */
+const inState = ({ assessment: { coverage } }: Showing, state: State): string => {
+  const ids = coverage.marks.filter((mark) => mark.state === state).map(({ id }) => id);
+  return ids.length === 0 ? 'none' : `${ids.length}: ${listWords(ids)}`;
+};
+
+/** The range of hours, with what it leaves out. */
+const hoursWords = ({ assessment: { estimate, coverage } }: Showing): string => {
+  const { bestH, worstH } = estimate.withHidden;
+  const unpriced = estimate.hidden.reduce(
+    (sum, { chance, members }) => sum + (chance ? 0 : members.length),
+    0,
+  );
+  return [
+    `${whole(bestH.value)} to ${whole(worstH.value)} h for what is decided`,
+    ...(unpriced > 0 ? [`${countWords(unpriced, 'tube')} not looked at not in it`] : []),
+    ...(coverage.members.undecided > 0
+      ? [`${countWords(coverage.members.undecided, 'tube')} undecided not in it`]
+      : []),
   ].join('; ');
 };
 
@@ -72,9 +97,15 @@ const gateLines = (live: Standing): readonly string[] =>
     );
 
 /** Page one: what the job is, what state it is in, and first of all what nobody has looked at. */
-export const pageOne = (showing: Showing, head: ReportHead, live: Standing): readonly Section[] => {
+export const pageOne = (
+  showing: Showing,
+  head: ReportHead,
+  live: Standing,
+  contents: Extract<Section, { kind: 'contents' }>['rows'],
+): readonly Section[] => {
   const { job, assessment } = showing;
-  const { coverage, truss } = assessment;
+  const { coverage, truss, estimate, plan } = assessment;
+  const { handOver } = plan;
   const { notLookedAt, zones } = coverage;
   const placed = new Set<string>();
   const byZone = zones.flatMap((zone) => {
@@ -92,25 +123,6 @@ export const pageOne = (showing: Showing, head: ReportHead, live: Standing): rea
   const gates = gateLines(live);
   return [
     { kind: 'title', text: head.title, under: `${job.name}` },
-    {
-      kind: 'facts',
-      rows: [
-        ['Aircraft, as entered', job.aircraft ?? 'not entered'],
-        ['Model', `${model.name}. ${model.source}`],
-        ['Datum', model.datum],
-        ['Latest record', head.date],
-        ['People', people(showing)],
-        ['Held', heldWords(showing, live, model)],
-        [
-          'Truss',
-          `${countWords(truss.members.length, 'member')}, ${countWords(truss.clusters.length, 'cluster')}. ${standsWords(showing)}`,
-        ],
-        ['Findings', findingsWords(showing)],
-        ['Distances', distancesWords(showing)],
-        ['Gates opened by name', gates.length > 0 ? gates.join('\n') : 'none'],
-        ...(live.mishap?.story ? [['As told', live.mishap.story] as const] : []),
-      ],
-    },
     { kind: 'lines', lines: [`${workingAid}. It counts and reckons; people decide and sign.`], strong: true },
     ...(job.setAside && job.setAside.length > 0
       ? ([
@@ -123,6 +135,26 @@ export const pageOne = (showing: Showing, head: ReportHead, live: Standing): rea
           },
         ] as const)
       : []),
+    {
+      kind: 'notLookedAt',
+      counts: [
+        share(notLookedAt.members.length, truss.members.length, 'member'),
+        share(notLookedAt.clusters.length, truss.clusters.length, 'cluster'),
+      ],
+      groups,
+    },
+    {
+      kind: 'facts',
+      rows: [
+        ['Undecided', inState(showing, 'undecided')],
+        ['Look again', inState(showing, 'lookAgain')],
+        ['Findings', findingsWords(showing)],
+        ['Distances', distancesWords(showing)],
+        ...(estimate.lines.length > 0 ? [['Hours', hoursWords(showing)] as const] : []),
+        ['Next', handOver.next.slice(0, 4).map(stepNamed(plan)).join('; ') || 'nothing is planned'],
+        ['Gates opened by name', gates.length > 0 ? gates.join('\n') : 'none'],
+      ],
+    },
     ...(coverage.clashes.length > 0
       ? ([
           { kind: 'subheading', text: 'Two corrections of one record' },
@@ -135,15 +167,25 @@ export const pageOne = (showing: Showing, head: ReportHead, live: Standing): rea
           },
         ] as const)
       : []),
-    {
-      kind: 'notLookedAt',
-      counts: [
-        share(notLookedAt.members.length, truss.members.length, 'member'),
-        share(notLookedAt.clusters.length, truss.clusters.length, 'cluster'),
-      ],
-      groups,
-    },
     { kind: 'subheading', text: 'Counts' },
     { kind: 'counts', coverage },
+    ...(contents.length > 0
+      ? ([
+          { kind: 'subheading', text: 'On sheet' },
+          { kind: 'contents', rows: contents },
+        ] as const)
+      : []),
+    { kind: 'subheading', text: 'The job' },
+    {
+      kind: 'facts',
+      rows: [
+        ['Aircraft, as entered', job.aircraft ?? 'not entered'],
+        ...(live.mishap?.story ? [['As told', live.mishap.story] as const] : []),
+        ['Model', `${model.name}. ${model.source}`],
+        ['People', people(showing)],
+        ['Held', heldWords(showing, live, model)],
+        ...(assessment.statics.kind === 'movesFreely' ? [['Truss', standsWords(showing)] as const] : []),
+      ],
+    },
   ];
 };

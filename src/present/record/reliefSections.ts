@@ -1,4 +1,5 @@
 import { refusedLines, releaseLines, reliefOnPaper, supportLines } from '../tables/relief.ts';
+import { firstCutsTable } from '../tables/reliefFirst.ts';
 import type { Showing } from '../tables/showing.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { countWords, listWords } from '../words/names.ts';
@@ -20,25 +21,41 @@ const cutColumns = [
   'moves',
 ];
 
-/** Relief cuts: cautions first, then what needs no saw, then for each target the cuts that say something. */
+const reliefHead = ({ assessment: { relief } }: Showing, text: string): readonly Section[] => [
+  heading(text),
+  { kind: 'cautions', cautions: cautionsFor('cutting') },
+  ...(relief.kind === 'notRanked'
+    ? [{ kind: 'lines', lines: ['Not ranked: say how the truss is held.'], strong: true } as const]
+    : []),
+  ...(relief.kind === 'movesFreely'
+    ? [
+        {
+          kind: 'lines',
+          lines: ['The truss moves freely as held, so no cut is worked.'],
+          strong: true,
+        } as const,
+      ]
+    : []),
+];
+
+/** The first cut of each target and what to let go before it, in one table. */
+export const firstCutSections = (showing: Showing): readonly Section[] => {
+  const { targets } = showing.assessment.relief;
+  return [
+    ...reliefHead(showing, 'Relief cuts'),
+    ...(targets.length === 0
+      ? ([{ kind: 'lines', lines: ['No member has a finding or a decision, so no cut is worked.'] }] as const)
+      : ([
+          { kind: 'lines', lines: supportLines(targets) },
+          { kind: 'table', table: firstCutsTable(showing) },
+        ] as const)),
+  ];
+};
+
+/** Relief cuts in full: cautions first, then what needs no saw, then for each target the cuts that say something. */
 export const reliefSections = (showing: Showing): readonly Section[] => {
   const { relief } = showing.assessment;
-  const head: readonly Section[] = [
-    heading('Relief cuts'),
-    { kind: 'cautions', cautions: cautionsFor('cutting') },
-    ...(relief.kind === 'notRanked'
-      ? [{ kind: 'lines', lines: ['Not ranked: say how the truss is held.'], strong: true } as const]
-      : []),
-    ...(relief.kind === 'movesFreely'
-      ? [
-          {
-            kind: 'lines',
-            lines: ['The truss moves freely as held, so no cut is worked.'],
-            strong: true,
-          } as const,
-        ]
-      : []),
-  ];
+  const head = reliefHead(showing, 'Relief cuts in full');
   if (relief.targets.length === 0)
     return [
       ...head,

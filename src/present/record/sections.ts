@@ -7,12 +7,14 @@ import type { MapViewName } from '../draw/project.ts';
 import type { Table } from '../table.ts';
 import type { Caution } from '../words/cautions.ts';
 
-/** A photo with what is drawn on it and said of it; without a size its bytes are not at hand. */
+/** A photo with what is drawn on it and said of it; without a size there is no picture to show. */
 export interface Shot {
   readonly hash: string;
   readonly size?: { readonly width: number; readonly height: number };
   readonly words: readonly string[];
   readonly marks: readonly PhotoMark[];
+  /** Stands in the empty frame; left out: the photo is not with this copy. */
+  readonly instead?: string;
 }
 
 /** A step to tick by hand: what to do, what to write down; already ticked ones say by whom. */
@@ -33,6 +35,8 @@ export interface TagLabel {
   readonly glyph: Glyph;
   readonly decision: string;
   readonly next: string;
+  /** What its code says when a tablet reads it: plain text. */
+  readonly code: string;
 }
 
 /** One thing on a page, as plain data. The layout decides where it stands; it never decides whether. */
@@ -40,6 +44,12 @@ export type Section =
   | { readonly kind: 'title'; readonly text: string; readonly under: string }
   | { readonly kind: 'heading'; readonly text: string; readonly note?: string }
   | { readonly kind: 'subheading'; readonly text: string; readonly note?: string }
+  /** Where a chapter begins: the contents give its sheet. */
+  | { readonly kind: 'mark'; readonly name: string }
+  | {
+      readonly kind: 'contents';
+      readonly rows: readonly { readonly mark: string; readonly title: string }[];
+    }
   | { readonly kind: 'facts'; readonly rows: readonly (readonly [name: string, value: string])[] }
   | { readonly kind: 'lines'; readonly lines: readonly string[]; readonly strong?: boolean }
   | { readonly kind: 'counts'; readonly coverage: Coverage }
@@ -65,8 +75,15 @@ export type Section =
       readonly coverage: Coverage;
       /** Views that share a sheet and a scale. */
       readonly views: readonly MapViewName[];
-      /** Members of a close-up; left out: the whole truss. */
-      readonly only?: readonly string[];
+      /** Repairs whose steps are all ticked: a tick stands by their ids. */
+      readonly ticked?: ReadonlySet<string>;
+    }
+  /** Bays close to, two on a sheet. */
+  | {
+      readonly kind: 'closeUps';
+      readonly truss: Truss;
+      readonly coverage: Coverage;
+      readonly bays: readonly { readonly id: string; readonly members: readonly string[] }[];
     }
   | { readonly kind: 'ticks'; readonly rows: readonly TickRow[] }
   | { readonly kind: 'blanks'; readonly names: readonly string[] }
@@ -80,6 +97,8 @@ export interface Part {
   /** Side in words for the title block. */
   readonly side: string;
   readonly sections: readonly Section[];
+  /** Begins a sheet of its own, although the part before it lies alike. */
+  readonly fresh?: boolean;
 }
 
 /** What every sheet says of the job. */

@@ -1,4 +1,7 @@
+import type { DispositionRow } from '../../core/disposition/result.ts';
+import type { Standing } from '../../core/job/standing.ts';
 import type { Design, SpliceRow } from '../../core/splice/result.ts';
+import type { Photos } from '../backup.ts';
 import { axisDrawing } from '../draw/axis.ts';
 import type { Drawing } from '../draw/pen.ts';
 import { spliceDrawing } from '../draw/templateSplice.ts';
@@ -14,17 +17,19 @@ import {
 } from '../tables/straighten.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { missingWords } from '../words/disposition.ts';
+import { listWords } from '../words/names.ts';
 import { failingLine, fitsWords, methodNames } from '../words/splice.ts';
 import { straightenCautions } from '../words/straighten.ts';
 import { heading } from './heading.ts';
+import { pairSections } from './photoShots.ts';
 import type { Part, Section } from './sections.ts';
 
 const onPaper = ['option', 'answer', 'why', 'source', 'missing', 'chosen'];
 
-/** Every tube and cluster with its decision; where a decision is open or against a rule, every way with its reasons. */
+/** Every tube and cluster with its decision, and which of them are open. */
 const dispositionSections = (showing: Showing): readonly Section[] => {
   const { rows } = showing.assessment.disposition;
-  const open = rows.filter(({ decided }) => decided?.answer !== 'applies');
+  const open = openRows(showing);
   return [
     heading('Dispositions'),
     { kind: 'cautions', cautions: cautionsFor('generalRules') },
@@ -37,21 +42,33 @@ const dispositionSections = (showing: Showing): readonly Section[] => {
     ...(open.length > 0
       ? [
           {
-            kind: 'subheading',
-            text: 'Ways to go on, where nothing is decided or the rules do not bear the decision',
-            note: 'All others stand in dispositions.csv.',
+            kind: 'lines',
+            lines: [
+              `Open, or decided against the rules: ${listWords(open.map(({ id }) => id))}. Every way with its reasons: chapter "ways" of this report, dispositions.csv.`,
+            ],
           } as const,
         ]
       : []),
-    ...open.flatMap((row): readonly Section[] => {
-      const table = dispositionOf(showing, row);
-      return [
-        { kind: 'subheading', text: table.title },
-        { kind: 'table', table, only: onPaper },
-      ];
-    }),
   ];
 };
+
+const openRows = ({ assessment: { disposition } }: Showing): readonly DispositionRow[] =>
+  disposition.rows.filter(({ decided }) => decided?.answer !== 'applies');
+
+/** Every way with its reasons, where nothing is decided or the rules do not bear the decision. */
+export const waysSections = (showing: Showing): readonly Section[] => [
+  heading(
+    'Ways to go on',
+    'Where nothing is decided, or the rules do not bear the decision. All others stand in dispositions.csv.',
+  ),
+  ...openRows(showing).flatMap((row): readonly Section[] => {
+    const table = dispositionOf(showing, row);
+    return [
+      { kind: 'subheading', text: table.title },
+      { kind: 'table', table, only: onPaper },
+    ];
+  }),
+];
 
 const setUpColumns = ['member', 'no', 'ram', 'side', 'near', 'far', 'press', 'clamp', 'set', 'most', 'off'];
 
@@ -131,8 +148,8 @@ const fitted = (row: SpliceRow, design: Design, units: Showing['units']): Drawin
   return null;
 };
 
-/** Splices decided: what fits, every dimension with its basis, and a drawing of each. */
-const spliceSections = (showing: Showing): readonly Section[] => {
+/** Splices decided: what fits, every dimension with its basis, a drawing of each, and its pictures as found and as left. */
+const spliceSections = (showing: Showing, live: Standing, photos: Photos): readonly Section[] => {
   const { members } = showing.assessment.splice;
   if (members.length === 0) return [];
   const { units } = showing;
@@ -160,6 +177,12 @@ const spliceSections = (showing: Showing): readonly Section[] => {
     { kind: 'subheading', text: 'Dimensions, each with what it rests on' },
     { kind: 'table', table: spliceSizesTable(showing) },
     ...drawn,
+    ...pairSections(
+      members.map(({ member }) => member),
+      showing,
+      live,
+      photos,
+    ),
   ];
 };
 
@@ -171,7 +194,7 @@ const decidedOnly = (showing: Showing): Showing => {
 };
 
 /** The shop's sheets: dispositions, straightening, splices. */
-export const shopParts = (showing: Showing, side: string): readonly Part[] =>
-  [dispositionSections(showing), straightenSections(showing), spliceSections(showing)]
+export const shopParts = (showing: Showing, live: Standing, photos: Photos, side: string): readonly Part[] =>
+  [dispositionSections(showing), straightenSections(showing), spliceSections(showing, live, photos)]
     .filter((sections) => sections.length > 0)
     .map((sections): Part => ({ lie: 'turned', side, sections }));

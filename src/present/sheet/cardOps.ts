@@ -1,7 +1,6 @@
-import { glyph } from '../draw/glyph.ts';
 import { textWidth, wrap } from '../draw/helvetica.ts';
 import { box, ink, type Ops, segment, stroke, text } from '../draw/pen.ts';
-import type { TagLabel, TickRow } from '../record/sections.ts';
+import type { TickRow } from '../record/sections.ts';
 
 /** A strip of a card: how high it is, and how it is drawn. */
 export interface Strip {
@@ -71,30 +70,3 @@ export const blankStrip = (name: string, width: number): Strip => {
     ],
   };
 };
-
-const TAG_H = 30;
-
-/** Two tags beside each other, to be cut out and tied on: side, tube, chalk code with its glyph, next hold point. */
-export const tagStrip = (tags: readonly [TagLabel, TagLabel | undefined], width: number): Strip => ({
-  height: TAG_H,
-  ops: (x, y) =>
-    tags.flatMap((tag, k) => {
-      if (!tag) return [];
-      const w = width / 2;
-      const left = x + k * w;
-      return [
-        box(left, y, w, TAG_H, { stroke: stroke(ink.rule, 0.2, [1.2, 1.2]) }),
-        box(left + 4, y + 4, 15, 15, { stroke: stroke(ink.line, 0.6) }),
-        text([left + 11.5, y + 13.6], tag.chalk, 6.4, { weight: 'bold', align: 'middle' }),
-        ...glyph(tag.glyph, left + 11.5, y + 24, 2.4, ink.line),
-        text([left + 23, y + 9], tag.id, 5, { weight: 'bold' }),
-        ...wrap(tag.words, w - 26, 2.8)
-          .slice(0, 2)
-          .map((one, n) => text([left + 23, y + 13.6 + n * 3.6], one, 2.8)),
-        text([left + 23, y + 21.4], tag.decision, 2.8, { weight: 'bold' }),
-        ...wrap(tag.next, w - 26, 2.4)
-          .slice(0, 2)
-          .map((one, n) => text([left + 23, y + 25 + n * 3], one, 2.4, { colour: ink.quiet })),
-      ];
-    }),
-});

@@ -7,7 +7,7 @@ import type { Section } from '../record/sections.ts';
 import { byId } from '../tables/showing.ts';
 import type { Room } from './paper.ts';
 
-interface Picture {
+export interface Picture {
   readonly ops: Ops;
   readonly scale: string;
 }
@@ -27,12 +27,16 @@ export const mapBody = (
 ): Picture => {
   const marks = byId(section.coverage.marks);
   const height = (room.h - legendAt) / section.views.length;
-  const close = section.only && new Set(section.only);
-  const truss = close ? closeUp(section.truss, close) : section.truss;
+  const { truss, ticked } = section;
   const scales = section.views.map((name) => mapScale(truss, mapViews[name], room.w, height));
   const scale = scales.reduce((least, one) => (one.mmPerIn < least.mmPerIn ? one : least));
   const maps = section.views.map((name) =>
-    damageMap(truss, marks, mapViews[name], { widthMm: room.w, heightMm: height, scale }),
+    damageMap(truss, marks, mapViews[name], {
+      widthMm: room.w,
+      heightMm: height,
+      scale,
+      ...(ticked ? { ticked } : {}),
+    }),
   );
   return {
     scale: maps[0]!.scaleWords,
@@ -43,6 +47,28 @@ export const mapBody = (
       ),
     ],
   };
+};
+
+/** Bays close to, two beside each other, from ahead, above and the pilot's left. */
+export const closeUpBodies = (
+  { truss, coverage, bays }: Extract<Section, { kind: 'closeUps' }>,
+  room: Room,
+  legendAt: number,
+): readonly Picture[] => {
+  const marks = byId(coverage.marks);
+  const [w, h] = [room.w / 2, room.h - legendAt];
+  return Array.from({ length: Math.ceil(bays.length / 2) }, (_, page) => ({
+    scale: 'not to scale',
+    ops: bays.slice(2 * page, 2 * page + 2).flatMap(({ id, members }, k) => {
+      const near = closeUp(truss, new Set(members));
+      const map = damageMap(near, marks, mapViews.threeQuarter, { widthMm: w, heightMm: h });
+      return [
+        ...shift(map.ops, k * w, 0),
+        text([k * w + 4, 5], `Bay ${id}`, 4, { weight: 'bold' }),
+        ...(k > 0 ? [segment([w, 2], [w, h - 2], stroke(ink.faint, 0.2))] : []),
+      ];
+    }),
+  }));
 };
 
 /** Every station seen from ahead, one small picture each, at one scale. */

@@ -24,6 +24,15 @@ export interface Body {
   readonly ops: Ops;
 }
 
+/** What can be drawn only when all sheets are laid: the sheet on which a mark stands. */
+export type Late = (sheetOf: (mark: string) => number | null) => Ops;
+
+/** A body in a run of sheets: with the marks that stand on it, and what is drawn last. */
+export interface Laid extends Body {
+  readonly late: readonly Late[];
+  readonly marks: readonly string[];
+}
+
 export const EDGE_MM = 10;
 export const FOOT_MM = 16;
 export const BLOCK_MM = 11.5;

@@ -76,7 +76,7 @@ const shotOps = (shot: Shot, width: number): Laid => {
         ? [{ kind: 'image', hash: shot.hash, x, y, w, h } satisfies Op]
         : [
             box(x, y, w, h, { fill: ink.wash, stroke: stroke(ink.rule, 0.2) }),
-            text([x + 3, y + h / 2], 'This photo is not with this copy of the job.', 2.8),
+            text([x + 3, y + h / 2], shot.instead ?? 'This photo is not with this copy of the job.', 2.8),
           ]),
       ...shot.marks.flatMap((mark) => markOps(mark, { x, y, w, h })),
       ...lines.map((line, n) => text([x, y + h + 1.5 + CAPTION_MM + n * LEAD_MM], line, CAPTION_MM)),

@@ -28,6 +28,7 @@ import {
   straightenChecksTable,
   straighteningTable,
 } from './straighten.ts';
+import { supplementTable } from './supplement.ts';
 import {
   barsTable,
   ledgerTable,
@@ -95,6 +96,7 @@ export const allTables = (showing: Showing): readonly Table[] => {
     originsTable(showing),
     ratesTable(showing),
     exchangeTable(showing, live.manual),
+    supplementTable(showing),
     weldsTable(showing, live),
     asLeftTable(showing),
     workLogTable(showing, live.progress),

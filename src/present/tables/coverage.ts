@@ -1,4 +1,5 @@
-import { type State, states } from '../../core/walkRound/result.ts';
+import { accessStates } from '../../core/job/jobSchema.ts';
+import { type State, states, type Zone } from '../../core/walkRound/result.ts';
 import { showTime } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
 import { tags } from '../tags.ts';
@@ -130,3 +131,57 @@ export const areasTable = ({ assessment }: Showing): Table =>
     },
     assessment.coverage.zones,
   );
+
+interface AccessRow {
+  readonly access: string;
+  readonly hides: string;
+  readonly zones: readonly Zone[];
+}
+
+/** The areas gathered by their access, for paper: what each state of access cannot rule out is said once. */
+export const areasOnPaper = ({ assessment: { coverage } }: Showing): Table => {
+  const rows = [...accessStates, undefined].map(
+    (access): AccessRow => ({
+      access: access ? accessWords[access] : 'not recorded',
+      hides: access ? accessHides[access] : '',
+      zones: coverage.zones.filter((zone) => zone.access === access),
+    }),
+  );
+  const sum = (zones: readonly Zone[], of: (zone: Zone) => readonly string[]): number =>
+    new Set(zones.flatMap(of)).size;
+  return tableOf<AccessRow>(
+    {
+      name: 'areas',
+      title: 'Areas',
+      note: 'In brackets how many of its tubes nobody has looked at. One row an area: areas.csv.',
+      empty: 'The truss has no bays.',
+      columns: [
+        { id: 'access', title: 'Access', text: (row) => row.access },
+        { id: 'hides', title: 'What that cannot rule out', text: (row) => row.hides },
+        {
+          id: 'zones',
+          title: 'Areas',
+          text: ({ zones }) =>
+            zones
+              .map(({ id, notLookedAt }) =>
+                notLookedAt.length > 0 ? `${zoneWords(id)} (${notLookedAt.length})` : zoneWords(id),
+              )
+              .join('; '),
+        },
+        {
+          id: 'members',
+          title: 'Members',
+          align: 'right',
+          text: ({ zones }) => String(sum(zones, (zone) => zone.members)),
+        },
+        {
+          id: 'unseen',
+          title: 'Not looked at',
+          align: 'right',
+          text: ({ zones }) => String(sum(zones, (zone) => zone.notLookedAt)),
+        },
+      ],
+    },
+    rows.filter(({ zones }) => zones.length > 0),
+  );
+};

@@ -3,6 +3,7 @@ import type { Job } from '../../core/job/jobSchema.ts';
 import type { Member } from '../../core/truss/result.ts';
 import type { Mark } from '../../core/walkRound/result.ts';
 import type { Units } from '../show.ts';
+import type { Since } from '../since.ts';
 import { clusterLine, memberWords } from '../words/names.ts';
 
 /** What every table is made of: a job, its results, and the units a person reads in. */
@@ -10,6 +11,8 @@ export interface Showing {
   readonly job: Job;
   readonly assessment: Assessment;
   readonly units: Units;
+  /** An older state that this one is held against, where one is named. */
+  readonly since?: Since;
 }
 
 /** The raw length in the unit a column says: millimetres when the person reads millimetres. */

@@ -60,6 +60,29 @@ export const sourcesTable = ({ job, assessment }: Showing): Table => {
   );
 };
 
+/** Kinds that are many short words each: on paper they run on, one after the other. */
+const runningKinds: readonly string[] = [basisWords.computed, basisWords.assumed, basisWords.practice];
+
+/** The sources as they go on paper: a table of what is published, drawn, entered or measured, then the rest as running words. */
+export const sourcesOnPaper = (
+  showing: Showing,
+): { readonly table: Table; readonly running: readonly string[] } => {
+  const table = sourcesTable(showing);
+  const kindOf = (row: Table['rows'][number]): string => row.cells[0]!.text;
+  return {
+    table: { ...table, rows: table.rows.filter((row) => !runningKinds.includes(kindOf(row))) },
+    running: runningKinds.flatMap((kind) => {
+      const rows = table.rows.filter((row) => kindOf(row) === kind);
+      const words = rows.map(
+        ({ cells }) => `${cells[1]!.text}${cells[2]!.text ? ` (${cells[2]!.text})` : ''}`,
+      );
+      return rows.length === 0
+        ? []
+        : [`${kind.charAt(0).toUpperCase()}${kind.slice(1)}: ${words.join('; ')}.`];
+    }),
+  };
+};
+
 /** The user's own data, which outrank the general rules, shown as theirs. */
 export const manualTable = ({ job }: Showing, manual: readonly RecordOf<'manual'>[]): Table =>
   tableOf(

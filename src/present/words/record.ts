@@ -1,5 +1,14 @@
 import type { BasisKind } from '../../core/base/figure.ts';
-import type { Damage, Finding, Hold, Look, Reading, ReadingEnd } from '../../core/job/jobSchema.ts';
+import type {
+  Damage,
+  Finding,
+  farSides,
+  Hold,
+  Look,
+  photoTimes,
+  Reading,
+  ReadingEnd,
+} from '../../core/job/jobSchema.ts';
 import type { DistanceKind, Verdict } from '../../core/trammel/result.ts';
 import type { Zone } from '../../core/walkRound/result.ts';
 
@@ -57,6 +66,19 @@ export const methodWords = {
   borescope: 'borescope',
   other: 'other method',
 } as const satisfies Record<Look['method'], string>;
+
+/** Was the side of a weld seen that lies away from the eye? */
+export const farSideWords = {
+  seen: 'seen',
+  mirror: 'seen with a mirror',
+  notSeen: 'could not be seen',
+} as const satisfies Record<(typeof farSides)[number], string>;
+
+export const photoTimeWords = {
+  asFound: 'as found',
+  atWork: 'during the work',
+  asLeft: 'as left',
+} as const satisfies Record<(typeof photoTimes)[number], string>;
 
 export const instrumentWords = {
   trammel: 'trammel bar',
