@@ -113,3 +113,18 @@ export const misfits = (page: Page): Promise<readonly string[]> =>
     if (document.documentElement.scrollWidth > innerWidth + 1) wrong.push('the page scrolls sideways');
     return wrong;
   });
+
+/** Controls that a glove would miss: less than 44 px in a direction, the label of a tick box counted in. */
+export const smallTargets = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('button, select, input, summary, a[href]')].flatMap((e) => {
+      const own = e.closest('label') ?? e;
+      const r = own.getBoundingClientRect();
+      if (r.width === 0 || r.height === 0 || !e.checkVisibility() || e.closest('[hidden], svg')) return [];
+      const name = (e.getAttribute('aria-label') ?? e.textContent ?? e.id).trim().slice(0, 30);
+      // half a pixel of rounding
+      return r.height < 43.5 || r.width < 43.5
+        ? [`${name} is ${Math.round(r.width)} by ${Math.round(r.height)}`]
+        : [];
+    }),
+  );
