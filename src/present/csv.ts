@@ -12,6 +12,9 @@ export interface CsvHead {
   readonly practice: boolean;
 }
 
+/** How a cell begins that a spreadsheet could take for a formula; the wide signs of East Asian keyboards are taken so too. */
+export const formulaBegins = /^\s*[=+\-@\t\r＝＋－＠]/;
+
 /**
  * A table as CSV (RFC 4180, UTF-8 with its mark, CRLF): what it is, sides and units first, then titles with units, then raw values.
  * Text that a spreadsheet could take for a formula (leading = + - @, tab or return) gets an apostrophe in front; numbers stay numbers.
@@ -28,5 +31,5 @@ export const csvText = (table: Table, head: CsvHead): string => {
     ...table.rows.map((row) => row.cells.flatMap((cell) => cell.csv ?? [cell.raw]).map((raw) => raw ?? '')),
   ];
   // papaparse guards every field it is told to; numbers are handed over as numbers so that -0.5 stays one
-  return `\uFEFF${Papa.unparse(lines, { newline: '\r\n', escapeFormulae: /^\s*[=+\-@\t\r]/ })}\r\n`;
+  return `\uFEFF${Papa.unparse(lines, { newline: '\r\n', escapeFormulae: formulaBegins })}\r\n`;
 };

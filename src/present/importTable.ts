@@ -3,6 +3,7 @@ import { inToMm } from '../core/base/units.ts';
 import type { Model } from '../core/job/modelSchema.ts';
 import { type ImportKind, importColumns } from '../core/truss/importColumns.ts';
 import type { Truss } from '../core/truss/result.ts';
+import { formulaBegins } from './csv.ts';
 
 /** The cells of a CSV file or of what a spreadsheet puts on the clipboard (tab separated); the separator is found out. */
 export const tableCells = (text: string): readonly (readonly string[])[] => {
@@ -47,5 +48,5 @@ export const modelCsv = (kind: ImportKind, model: Model, truss: Truss): string =
       ]),
   };
   const lines = [titles, ...made[kind]()];
-  return `\uFEFF${Papa.unparse(lines, { newline: '\r\n', escapeFormulae: /^\s*[=+\-@\t\r]/ })}\r\n`;
+  return `\uFEFF${Papa.unparse(lines, { newline: '\r\n', escapeFormulae: formulaBegins })}\r\n`;
 };
