@@ -121,7 +121,7 @@ describe('states of the screen', () => {
       page,
       "Join another tablet's job",
       'tablet2.json',
-      JSON.stringify({ ...demo, records: other }),
+      JSON.stringify({ ...demo, aircraft: 'Other blue one', records: other }),
     );
     const preview = page.getByRole('region', { name: 'From tablet2.json' });
     await preview.getByText(/Said differently/).waitFor();

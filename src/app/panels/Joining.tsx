@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import type { Issue } from '../../core/base/issue.ts';
+import type { Job } from '../../core/job/jobSchema.ts';
 import { type Conflict, type Joining, joining } from '../../core/job/joining.ts';
+import { jsonText } from '../../core/job/jsonText.ts';
 import { readJob } from '../../core/job/read.ts';
 import { type Backup, unpackBackup } from '../../present/backup.ts';
 import { comesWords, conflictWords, recordWords, whoWords } from '../../present/words/joining.ts';
@@ -16,6 +18,8 @@ import { joiningText as text } from '../text/start.ts';
 interface Offer {
   readonly name: string;
   readonly joining: Joining;
+  readonly mine: Job;
+  readonly theirs: Job;
   readonly photos: Backup['photos'];
 }
 type Found = { readonly offer: Offer } | { readonly issues: readonly Issue[]; readonly name: string };
@@ -35,7 +39,15 @@ const look = async (file: File): Promise<Found> => {
   if (!read.ok) return refused(read.issues);
   const joined = joining(job, read.value);
   if (!joined.ok) return refused(joined.issues);
-  return { offer: { name: file.name, joining: joined.value, photos: backup.value.photos } };
+  return {
+    offer: {
+      name: file.name,
+      joining: joined.value,
+      mine: job,
+      theirs: read.value,
+      photos: backup.value.photos,
+    },
+  };
 };
 
 /** Another tablet's job beside this one: what would come, what the two say differently; joined only when asked. */
@@ -64,7 +76,7 @@ export const JoiningPanel = () => {
 };
 
 const Preview = ({
-  offer: { name, joining: what },
+  offer: { name, joining: what, mine, theirs },
   onTake,
   onLeave,
 }: {
@@ -78,7 +90,12 @@ const Preview = ({
       <strong>{comesWords(what)}</strong>
       {text.onlyHere(what.onlyHere)}
     </p>
-    <Issues issues={what.fields} title={text.fields} />
+    {what.fields.length > 0 && <h3>{text.fields}</h3>}
+    <ul className="entries">
+      {what.fields.map(({ at }) => (
+        <FieldRow key={at} field={at} jobs={[mine, theirs]} kept={what.job} />
+      ))}
+    </ul>
     {what.conflicts.length > 0 && <h3>{text.conflicts(what.conflicts.length)}</h3>}
     <ul className="entries">
       {what.conflicts.map((conflict) => (
@@ -95,6 +112,36 @@ const Preview = ({
     </div>
   </section>
 );
+
+/** A field of the job itself as it stands here and there; the one kept is marked, the other can be entered again. */
+const FieldRow = ({
+  field,
+  jobs,
+  kept,
+}: {
+  readonly field: string;
+  readonly jobs: readonly [Job, Job];
+  readonly kept: Job;
+}) => {
+  const said = (job: Job): string => {
+    const value: unknown = job[field as keyof Job];
+    return typeof value === 'string' ? value : value === undefined ? text.nothingSaid : jsonText(value);
+  };
+  return (
+    <li>
+      <p className="small">{text.field(field)}</p>
+      <ul className="aside-by-side">
+        {jobs.map((job, k) => (
+          <li key={text.sides[k]} data-counts={said(job) === said(kept)}>
+            {said(job)}
+            <br />
+            <span className="small soft">{text.sides[k]}</span>
+          </li>
+        ))}
+      </ul>
+    </li>
+  );
+};
 
 const ConflictRow = ({ conflict }: { readonly conflict: Conflict }) => {
   const units = usePrefs((prefs) => prefs.units);

@@ -66,6 +66,10 @@ export const joiningText = {
   comes: (file: string) => `From ${file}: `,
   onlyHere: (count: number) => `. Only here: ${count} ${count === 1 ? 'record' : 'records'}.`,
   fields: 'The two jobs say differently',
+  field: (field: string) =>
+    `${field === 'name' ? 'Name of the job' : field === 'aircraft' ? 'Aircraft' : field}: the marked one is kept.`,
+  sides: ['on this tablet', 'on the other tablet'],
+  nothingSaid: 'not said',
   conflicts: (count: number) => `Said differently: ${count}`,
   join: 'Join them',
   leave: 'Leave it',
