@@ -94,7 +94,13 @@ describe('states of the screen', () => {
     await page.getByRole('combobox', { name: /Find a tube/ }).fill('bay 4');
     await page.getByRole('listbox', { name: 'Found' }).waitFor();
     wrong.push(...(await looked(page, 'found list')));
-    await page.keyboard.press('Escape');
+    // the box finds clusters and actions too
+    const box = page.getByRole('combobox', { name: /Find a tube/ });
+    await box.fill('upper right 4');
+    await page.getByRole('option', { name: /U4R/ }).first().waitFor();
+    await box.fill('light night');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.evaluate(() => document.documentElement.dataset.light)).toBe('night');
 
     await page.getByRole('combobox', { name: 'Picture or table' }).selectOption('table');
     await page.getByRole('grid').waitFor();

@@ -135,7 +135,10 @@ const FieldRow = ({
           <li key={text.sides[k]} data-counts={said(job) === said(kept)}>
             {said(job)}
             <br />
-            <span className="small soft">{text.sides[k]}</span>
+            <span className="small soft">
+              {text.sides[k]}
+              {said(job) === said(kept) ? text.kept : ''}
+            </span>
           </li>
         ))}
       </ul>
@@ -153,7 +156,10 @@ const ConflictRow = ({ conflict }: { readonly conflict: Conflict }) => {
           <li key={`${record.id} ${record.at} ${record.device}`} data-counts={record.id === conflict.counts}>
             {recordWords(record, units, conflict.records)}
             <br />
-            <span className="small soft">{whoWords(record)}</span>
+            <span className="small soft">
+              {whoWords(record)}
+              {conflict.kind === 'severalStand' && record.id === conflict.counts ? text.counts : ''}
+            </span>
           </li>
         ))}
       </ul>

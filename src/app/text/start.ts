@@ -67,8 +67,10 @@ export const joiningText = {
   onlyHere: (count: number) => `. Only here: ${count} ${count === 1 ? 'record' : 'records'}.`,
   fields: 'The two jobs say differently',
   field: (field: string) =>
-    `${field === 'name' ? 'Name of the job' : field === 'aircraft' ? 'Aircraft' : field}: the marked one is kept.`,
+    `${field === 'name' ? 'Name of the job' : field === 'aircraft' ? 'Aircraft' : field}.`,
   sides: ['on this tablet', 'on the other tablet'],
+  kept: ': kept',
+  counts: ': counts',
   nothingSaid: 'not said',
   conflicts: (count: number) => `Said differently: ${count}`,
   join: 'Join them',
