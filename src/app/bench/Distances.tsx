@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { AddForm } from './AddForm.tsx';
 import { changeModel, useDraft } from './draft.ts';
 import { asDrawn } from './drawn.ts';
 import { LengthCell, TextCell } from './fields.tsx';
@@ -12,18 +13,16 @@ export const Distances = () => {
   const [lengthIn, setLength] = useState<number>();
   const [toleranceIn, setTolerance] = useState<number>();
   const [source, setSource] = useState('');
-  const [turn, setTurn] = useState(0);
   const edit = (d: (typeof distances)[number]): void => {
     setFrom(d.from);
     setTo(d.to);
     setLength(d.lengthIn);
     setTolerance(d.toleranceIn);
     setSource(d.source ?? '');
-    setTurn(turn + 1);
   };
   const ready = from !== '' && to !== '' && from !== to && lengthIn !== undefined;
-  const add = (): void => {
-    if (lengthIn === undefined) return;
+  const add = (): boolean => {
+    if (lengthIn === undefined) return false;
     const row = {
       from,
       to,
@@ -31,12 +30,11 @@ export const Distances = () => {
       ...(toleranceIn ? { toleranceIn } : {}),
       ...(source ? { source } : {}),
     };
-    if (!changeModel([{ kind: 'setDistance', row }], `distance ${from} to ${to}`)) return;
+    if (!changeModel([{ kind: 'setDistance', row }], `distance ${from} to ${to}`)) return false;
     setFrom('');
     setTo('');
     setLength(undefined);
-    setTolerance(undefined);
-    setTurn(turn + 1);
+    return true;
   };
   return (
     <div className="stack">
@@ -64,7 +62,13 @@ export const Distances = () => {
           ],
         ]}
       />
-      <div className="fields" key={turn}>
+      <AddForm
+        words={
+          distances.some((d) => d.from === from && d.to === to) ? 'Change the distance' : 'Add the distance'
+        }
+        ready={ready}
+        onAdd={add}
+      >
         <TextCell
           shown="From"
           label="Distance from"
@@ -94,10 +98,7 @@ export const Distances = () => {
           value={source}
           onText={setSource}
         />
-        <button type="button" className="end" disabled={!ready} onClick={add}>
-          {distances.some((d) => d.from === from && d.to === to) ? 'Change the distance' : 'Add the distance'}
-        </button>
-      </div>
+      </AddForm>
     </div>
   );
 };

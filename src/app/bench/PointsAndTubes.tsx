@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Tube } from '../../core/job/modelSchema.ts';
 import { clusterWords } from '../../present/words/names.ts';
+import { AddForm } from './AddForm.tsx';
 import { changeModel, setDraft, useDraft } from './draft.ts';
 import { asDrawn, tubeAsDrawn } from './drawn.ts';
 import { LengthCell, TextCell, TubeField } from './fields.tsx';
@@ -23,7 +24,15 @@ const Openings = () => {
         show={(one) => one}
         deeds={[['Put back', (one) => () => changeModel([{ kind: 'restore', id: one }], `${one} put back`)]]}
       />
-      <div className="fields">
+      <AddForm
+        words="Leave it out"
+        ready={id !== ''}
+        onAdd={() => {
+          const done = changeModel([{ kind: 'omit', id }], `${id} left out`);
+          if (done) setId('');
+          return done;
+        }}
+      >
         <TextCell
           shown="Tube"
           label="Tube to leave out"
@@ -32,17 +41,7 @@ const Openings = () => {
           hint="U3L-L4L"
           onText={setId}
         />
-        <button
-          type="button"
-          className="end"
-          disabled={id === ''}
-          onClick={() => {
-            if (changeModel([{ kind: 'omit', id }], `${id} left out`)) setId('');
-          }}
-        >
-          Leave it out
-        </button>
-      </div>
+      </AddForm>
     </section>
   );
 };
@@ -52,16 +51,15 @@ const Points = () => {
   const [id, setId] = useState('');
   const [at, setAt] = useState<Three>(nowhere);
   const [fitting, setFitting] = useState('');
-  const [turn, setTurn] = useState(0);
   const [x, y, z] = at;
-  const add = (): void => {
-    if (x === undefined || y === undefined || z === undefined || id === '') return;
+  const add = (): boolean => {
+    if (x === undefined || y === undefined || z === undefined || id === '') return false;
     const row = { id, at: [x, y, z] as [number, number, number], ...(fitting ? { fitting } : {}) };
-    if (!changeModel([{ kind: 'setCluster', row }], `cluster ${id}`)) return;
+    if (!changeModel([{ kind: 'setCluster', row }], `cluster ${id}`)) return false;
     setId('');
     setAt(nowhere);
     setFitting('');
-    setTurn(turn + 1);
+    return true;
   };
   return (
     <section className="stack tight" aria-label="Clusters added or moved">
@@ -81,7 +79,7 @@ const Points = () => {
           ['Take out', (c) => () => changeModel([{ kind: 'removeCluster', id: c.id }], `${c.id} taken out`)],
         ]}
       />
-      <div className="fields" key={turn}>
+      <AddForm words="Add the cluster" ready={id !== '' && !at.includes(undefined)} onAdd={add}>
         <TextCell
           shown="Cluster"
           label="Cluster to add or move"
@@ -106,10 +104,7 @@ const Points = () => {
           hint="landing gear, left"
           onText={setFitting}
         />
-        <button type="button" className="end" disabled={id === '' || at.includes(undefined)} onClick={add}>
-          Add the cluster
-        </button>
-      </div>
+      </AddForm>
     </section>
   );
 };
@@ -119,13 +114,12 @@ const Tubes = () => {
   const [from, setFrom] = useState('');
   const [to, setTo] = useState('');
   const [tube, setTube] = useState<Tube | null>(null);
-  const [turn, setTurn] = useState(0);
-  const add = (): void => {
+  const add = (): boolean => {
     const row = { from, to, ...(tube ? { tube } : {}) };
-    if (!changeModel([{ kind: 'setMember', row }], `tube ${from} to ${to}`)) return;
+    if (!changeModel([{ kind: 'setMember', row }], `tube ${from} to ${to}`)) return false;
     setFrom('');
     setTo('');
-    setTurn(turn + 1);
+    return true;
   };
   return (
     <section className="stack tight" aria-label="Tubes added or given by themselves">
@@ -150,7 +144,7 @@ const Tubes = () => {
           ],
         ]}
       />
-      <div className="fields" key={turn}>
+      <AddForm words="Add the tube" ready={from !== '' && to !== '' && from !== to} onAdd={add}>
         <TextCell
           shown="From"
           label="New tube, from"
@@ -173,17 +167,10 @@ const Tubes = () => {
           tube={tube ?? undefined}
           onTube={setTube}
         />
-        <button
-          type="button"
-          className="end"
-          disabled={from === '' || to === '' || from === to}
-          onClick={add}
-        >
-          Add the tube
-        </button>
-      </div>
+      </AddForm>
       <p className="small soft">
-        Or touch two clusters in the picture, one after the other, and join them there.
+        Enter adds it and begins the next; the size stays. Or touch two clusters in the picture, one after the
+        other, and join them there.
       </p>
     </section>
   );
