@@ -1,7 +1,8 @@
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { readPdf } from '../kit/readPdf.ts';
 import { terminal } from '../kit/terminal.ts';
 
 const demo = 'demo-data/ground-loop.json';
@@ -50,12 +51,64 @@ describe('the terminal', () => {
     expect(first.err).toBe('');
     expect(first.status).toBe(0);
     terminal('report', demo, '--out', b, '--paper', 'letter');
-    const names = readdirSync(a).sort();
+    const names = readdirSync(a, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => relative(a, join(entry.parentPath, entry.name)))
+      .sort();
     expect(names).toContain('report.pdf');
+    expect(names).toContain('papers/work-cards.pdf');
     expect(names.filter((n) => n.endsWith('.csv')).length).toBeGreaterThan(8);
     expect(first.out.trim().split('\n').sort()).toEqual(names.map((n) => join(a, n)));
     for (const name of names)
       expect(readFileSync(join(a, name)).equals(readFileSync(join(b, name)))).toBe(true);
+  });
+
+  it('binds what is named into the one PDF, and names what there is when a name is wrong', async () => {
+    const out = join(folder, 'bound');
+    const { status, err } = terminal('report', demo, '--out', out, '--papers', 'findings,work-cards');
+    expect(err).toBe('');
+    expect(status).toBe(0);
+    expect(readdirSync(out).filter((name) => name.endsWith('.pdf'))).toEqual(['report.pdf']);
+    const text = (await readPdf(new Uint8Array(readFileSync(join(out, 'report.pdf'))))).join(' ');
+    expect(text).toContain('Card 1 of');
+    expect(text).not.toContain('Relief cuts');
+    const wrong = terminal('report', demo, '--out', out, '--papers', 'findngs', '--json');
+    expect(wrong.status).toBe(2);
+    expect(JSON.parse(wrong.out).issues[0].facts.expected).toContain('findings');
+    expect(wrong.err).toContain('findngs');
+  });
+
+  it('holds the supplement against an older file or a time, the same bytes when they are the same state', async () => {
+    const job = JSON.parse(readFileSync(demo, 'utf8'));
+    const times = job.records.map(({ at }: { at: string }) => at).sort();
+    const at = times[Math.floor(times.length / 2)] as string;
+    const older = changed('older.json', (doc) => {
+      doc.records = (doc.records as { at: string }[]).filter((record) => record.at <= at);
+    });
+    const csv = (since: string): string => {
+      const out = join(folder, `since-${since.length}`);
+      expect(terminal('report', demo, '--out', out, '--papers', 'supplement', '--since', since).status).toBe(
+        0,
+      );
+      const text = readFileSync(join(out, 'tables/supplement.csv'), 'utf8');
+      return text
+        .split('\r\n')
+        .filter((line) => !line.startsWith('Table,'))
+        .join('\n');
+    };
+    const [byFile, byTime] = [csv(older), csv(at)];
+    expect(byTime).toBe(byFile);
+    expect(byFile).toMatch(/Decision|Finding added|Added/);
+    const { status, err } = terminal(
+      'report',
+      demo,
+      '--out',
+      folder,
+      '--since',
+      join(folder, 'nowhere.json'),
+    );
+    expect(status).toBe(2);
+    expect(err).toContain('nowhere.json');
   });
 
   it.each(['job', 'model', 'assessment'])('gives the JSON Schema of a %s', (name) => {

@@ -9,6 +9,7 @@ import { draw } from '../worker/asked.ts';
 const says = {
   'start-card': 'released, data in hand, how held, what is unknown',
   'work-cards': 'a card a bay, boxes to tick, fields to measure into',
+  'hold-sheets': 'target, limit, found and left at each hold',
   materials: 'tube to buy, how it is cut, rosettes, weld, rod',
   estimate: 'range, lines, rates, weight and moment',
   supplement: 'what changed since the plan was frozen; other states below',

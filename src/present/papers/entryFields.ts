@@ -15,7 +15,7 @@ export interface FieldAsked {
   readonly source: string;
 }
 
-const ours = 'common practice, no source';
+export const ourOwn = 'common practice, no source';
 
 /**
  * What an entry in the maintenance record must hold, as a superset of the published lists; `null`: nobody has entered it.
@@ -29,12 +29,12 @@ export const entryFieldsAsked = {
   },
   what: { words: 'Work done', source: '14 CFR 43.9(a)(1): a description of work performed' },
   where: { words: 'Where', source: 'AC 43.9-1G, Form 337 item 8: the place of the repair on the aircraft' },
-  tube: { words: 'Tube and material', source: ours },
-  proof: { words: 'Proof of material and size', source: ours },
-  process: { words: 'Process and filler', source: ours },
+  tube: { words: 'Tube and material', source: ourOwn },
+  proof: { words: 'Proof of material and size', source: ourOwn },
+  process: { words: 'Process and filler', source: ourOwn },
   data: { words: 'Data used', source: '14 CFR 43.9(a)(1): or reference to data; Form 337 item 8' },
-  checks: { words: 'Checks done', source: ours },
-  began: { words: 'Work began', source: ours },
+  checks: { words: 'Checks done', source: ourOwn },
+  began: { words: 'Work began', source: ourOwn },
   completed: { words: 'Work completed', source: '14 CFR 43.9(a)(2): the date of completion of the work' },
   doers: {
     words: 'Done by, as ticked',

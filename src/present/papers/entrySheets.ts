@@ -3,7 +3,7 @@ import { heading } from '../record/heading.ts';
 import type { Part, Section } from '../record/sections.ts';
 import type { Showing } from '../tables/showing.ts';
 import { listWords } from '../words/names.ts';
-import { byHandAsked, entriesOf, entryFields, entryFieldsAsked } from './entryFields.ts';
+import { byHandAsked, entriesOf, entryFields, entryFieldsAsked, ourOwn } from './entryFields.ts';
 
 /** Draft text for the maintenance entry: what stands on the record, what is missing in words; a person signs. */
 export const entrySheets = (showing: Showing, live: Standing, side: string): readonly Part[] => {
@@ -34,11 +34,12 @@ export const entrySheets = (showing: Showing, live: Standing, side: string): rea
         { kind: 'blanks', names: byHandAsked.map(({ words }) => words) },
         { kind: 'subheading', text: 'What asks for each field' },
         {
-          kind: 'facts',
-          rows: [...entryFields.map((f) => entryFieldsAsked[f]), ...byHandAsked].map(
-            ({ words, source }) => [words, source] as const,
-          ),
+          kind: 'lines',
+          lines: [...entryFields.map((f) => entryFieldsAsked[f]), ...byHandAsked]
+            .filter(({ source }) => source !== ourOwn)
+            .map(({ words, source }) => `${words}: ${source}.`),
         },
+        { kind: 'lines', lines: ['All other fields: common practice, no source.'] },
       ],
     },
   ];

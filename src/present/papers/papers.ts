@@ -15,6 +15,7 @@ import { asLeftSheets } from './asLeftSheets.ts';
 import { entrySheets } from './entrySheets.ts';
 import { estimateSheets, materialsSheets } from './estimateSheets.ts';
 import { handOverSheets } from './handOverSheets.ts';
+import { holdSheets } from './holdSheets.ts';
 import { ownerSheets } from './ownerSheets.ts';
 import { startSheets } from './startSheets.ts';
 import { supplementSheets } from './supplementSheets.ts';
@@ -34,6 +35,7 @@ const materials = ({ showing, live, photos, side }: Matter): readonly Part[] => 
 export const paperParts: { readonly [N in PaperName]: (matter: Matter) => readonly Part[] } = {
   'start-card': ({ showing, live, side }) => startSheets(showing, live, side),
   'work-cards': ({ showing, side }) => workCards(showing, side),
+  'hold-sheets': ({ showing, side }) => holdSheets(showing, side),
   materials,
   estimate: ({ showing, live, side }) => estimateSheets(showing, live, side),
   supplement: ({ showing, live, side, photos }) => supplementSheets(showing, live, side, photos),

@@ -30,7 +30,7 @@ export const startSheets = (showing: Showing, live: Standing, side: string): rea
   const { coverage, plan, statics } = assessment;
   const model = live.model ?? job.model;
   const released = live.progress.findLast((p) => p.step === 'makeSafe' && p.done);
-  const data = live.manual.filter(({ topic }) => !/^(plan-|strike:|hidden:|exchange:)/.test(topic));
+  const data = live.manual.filter(({ topic }) => !/^(plan-|strike:|hidden:|exchange:|weld-)/.test(topic));
   return [
     {
       lie: 'upright',

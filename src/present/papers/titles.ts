@@ -2,6 +2,7 @@
 export const paperTitles = {
   'start-card': 'Start card',
   'work-cards': 'Work cards',
+  'hold-sheets': 'Trammel sheets of the hold points',
   materials: 'Materials',
   estimate: 'Estimate',
   supplement: 'Supplement',

@@ -4,11 +4,11 @@ import type { Part, Section, TickRow } from '../record/sections.ts';
 import { showFigure, showTime, type Units } from '../show.ts';
 import type { Showing } from '../tables/showing.ts';
 import { phasesOf } from '../words/phases.ts';
+import { cautionsOf } from '../words/planCautions.ts';
 import { evidenceWords, gateLine, secondWords } from '../words/planGates.ts';
 import { solvedLine } from '../words/planOrder.ts';
 import { stepLine } from '../words/planSteps.ts';
 import { materialLine, toolsLine } from '../words/planTakes.ts';
-import { cautionsOf } from '../words/planCautions.ts';
 import { measuredAt } from './blanks.ts';
 
 const stampWords = ({ by, at }: { readonly by: string; readonly at: string }): string =>
@@ -81,6 +81,6 @@ export const workCards = ({ assessment: { plan }, units }: Showing, side: string
       ...(cautions.length > 0 ? [{ kind: 'cautions', cautions } as const] : []),
       { kind: 'ticks', rows: rowsOf(plan, steps, units) },
     ];
-    return { lie: 'upright', side: title, sections };
+    return { lie: 'upright', side, sections, fresh: 'unlessFits' };
   });
 };

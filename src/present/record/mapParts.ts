@@ -83,20 +83,25 @@ export const tickedRepairs = ({ assessment: { plan, coverage } }: Showing): Read
     }),
   );
 
-/** Both sides with the tags before, then after: as found, and as it stands, with a tick by every repair that is done. */
+/** Sides, then top and bottom, with the tags before and after: as found, and as it stands, with a tick by every repair that is done. */
 export const beforeAfterParts = (showing: Showing): readonly Part[] => {
   const { truss, coverage } = showing.assessment;
-  const pair: readonly MapViewName[] = ['leftSide', 'rightSide'];
-  return [
+  const ticked = tickedRepairs(showing);
+  const found = asFound(coverage);
+  const faces: readonly (readonly MapViewName[])[] = [
+    ['leftSide', 'rightSide'],
+    ['plan', 'fromBelow'],
+  ];
+  return faces.flatMap((pair): readonly Part[] => [
     {
       lie: 'turned',
       side: `As found, nothing decided. ${viewsWords(pair)}`,
-      sections: [{ kind: 'map', truss, coverage: asFound(coverage), views: pair }],
+      sections: [{ kind: 'map', truss, coverage: found, views: pair }],
     },
     {
       lie: 'turned',
-      side: `As it stands; a tick: every step of that repair is ticked. ${viewsWords(pair)}`,
-      sections: [{ kind: 'map', truss, coverage, views: pair, ticked: tickedRepairs(showing) }],
+      side: `As it stands; ticked: every step done. ${viewsWords(pair)}`,
+      sections: [{ kind: 'map', truss, coverage, views: pair, ticked }],
     },
-  ];
+  ]);
 };

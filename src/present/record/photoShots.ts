@@ -89,7 +89,7 @@ export const pairSections = (
   return shots.length === 0
     ? []
     : [
-        { kind: 'subheading', text: 'Pictures as found and as left' },
+        { kind: 'subheading', text: 'Pictures as found and as left', keepMm: 74 },
         { kind: 'photos', shots },
       ];
 };

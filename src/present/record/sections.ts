@@ -27,6 +27,15 @@ export interface TickRow {
   readonly blanks: readonly string[];
 }
 
+/** A distance to hold by hand; what is found already, where somebody has read it. */
+export interface MeasureRow {
+  readonly id: string;
+  readonly words: string;
+  readonly aim: string;
+  readonly limit: string;
+  readonly found?: string;
+}
+
 /** A tag to cut out and tie to a tube. */
 export interface TagLabel {
   readonly id: string;
@@ -43,7 +52,13 @@ export interface TagLabel {
 export type Section =
   | { readonly kind: 'title'; readonly text: string; readonly under: string }
   | { readonly kind: 'heading'; readonly text: string; readonly note?: string }
-  | { readonly kind: 'subheading'; readonly text: string; readonly note?: string }
+  | {
+      readonly kind: 'subheading';
+      readonly text: string;
+      readonly note?: string;
+      /** Room wanted below it, mm; left out: a few lines. */
+      readonly keepMm?: number;
+    }
   /** Where a chapter begins: the contents give its sheet. */
   | { readonly kind: 'mark'; readonly name: string }
   | {
@@ -86,6 +101,7 @@ export type Section =
       readonly bays: readonly { readonly id: string; readonly members: readonly string[] }[];
     }
   | { readonly kind: 'ticks'; readonly rows: readonly TickRow[] }
+  | { readonly kind: 'measures'; readonly unit: string; readonly rows: readonly MeasureRow[] }
   | { readonly kind: 'blanks'; readonly names: readonly string[] }
   | { readonly kind: 'tags'; readonly tags: readonly TagLabel[] }
   | { readonly kind: 'photos'; readonly shots: readonly Shot[] }
@@ -97,8 +113,8 @@ export interface Part {
   /** Side in words for the title block. */
   readonly side: string;
   readonly sections: readonly Section[];
-  /** Begins a sheet of its own, although the part before it lies alike. */
-  readonly fresh?: boolean;
+  /** Begins a sheet of its own, although the part before it lies alike; `unlessFits`: only when it would run over. */
+  readonly fresh?: boolean | 'unlessFits';
 }
 
 /** What every sheet says of the job. */

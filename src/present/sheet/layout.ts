@@ -42,22 +42,34 @@ const putMap = (flow: Flow, section: Mapped): void => {
   }
 };
 
+const putSections = (flow: Flow, sections: readonly Section[]): void => {
+  for (const section of sections) {
+    if (isMap(section)) putMap(flow, section);
+    else (draws[section.kind] as (f: Flow, s: Section) => void)(flow, section);
+  }
+};
+
+/** Would this part end on the sheet that is begun? Laid once for trial. */
+const fits = (part: Part, begun: Flow): boolean => {
+  const trial = { ...newFlow(begun.room, begun.turned, begun.side), at: begun.at };
+  putSections(trial, part.sections);
+  return trial.bodies.length === 0;
+};
+
 /** Parts that lie alike and say the same of their sides run on, one below the other; others begin a sheet. */
 const flowed = (parts: readonly Part[], paper: Paper): readonly Flow[] => {
   const flows: Flow[] = [];
   for (const part of parts) {
     const turned = part.lie === 'turned';
     const last = flows.at(-1);
-    const runsOn = last && last.turned === turned && last.side === part.side && !part.fresh;
+    const alike = last && last.turned === turned && last.side === part.side;
+    const runsOn = alike && (part.fresh === 'unlessFits' ? fits(part, last) : !part.fresh);
     const flow = runsOn ? last : newFlow(roomOf(paper, turned), turned, part.side);
     if (!runsOn) {
       if (last) turnOver(last);
       flows.push(flow);
     }
-    for (const section of part.sections) {
-      if (isMap(section)) putMap(flow, section);
-      else (draws[section.kind] as (f: Flow, s: Section) => void)(flow, section);
-    }
+    putSections(flow, part.sections);
   }
   const last = flows.at(-1);
   if (last) turnOver(last);

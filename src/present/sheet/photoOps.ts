@@ -3,7 +3,8 @@ import { wrap } from '../draw/helvetica.ts';
 import { box, ellipse, ink, type Op, type Ops, polyline, stroke, text } from '../draw/pen.ts';
 import type { Shot } from '../record/sections.ts';
 
-const TALLEST_MM = 68;
+/** Two rows of pictures on a turned sheet, three on an upright one. */
+const TALLEST_MM = { turned: 56, upright: 66 } as const;
 const CAPTION_MM = 2.6;
 const LEAD_MM = 3.5;
 
@@ -64,9 +65,9 @@ interface Laid {
 }
 
 /** One photo with its marks and its words, as wide as its column. */
-const shotOps = (shot: Shot, width: number): Laid => {
+const shotOps = (shot: Shot, width: number, tallest: number): Laid => {
   const { width: wPx, height: hPx } = shot.size ?? { width: 4, height: 1 };
-  const scale = Math.min(width / wPx, TALLEST_MM / hPx);
+  const scale = Math.min(width / wPx, tallest / hPx);
   const [w, h] = [wPx * scale, hPx * scale];
   const lines = shot.words.flatMap((words) => wrap(words, width, CAPTION_MM));
   return {
@@ -87,9 +88,9 @@ const shotOps = (shot: Shot, width: number): Laid => {
 const BETWEEN_MM = 6;
 
 /** Photos two abreast, row by row. */
-export const photoRows = (shots: readonly Shot[], room: number): readonly Laid[] => {
+export const photoRows = (shots: readonly Shot[], room: number, turned: boolean): readonly Laid[] => {
   const width = (room - BETWEEN_MM) / 2;
-  const laid = shots.map((shot) => shotOps(shot, width));
+  const laid = shots.map((shot) => shotOps(shot, width, turned ? TALLEST_MM.turned : TALLEST_MM.upright));
   return laid.flatMap((left, k): Laid[] => {
     if (k % 2 === 1) return [];
     const right = laid[k + 1];

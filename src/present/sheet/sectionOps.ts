@@ -4,7 +4,8 @@ import type { Section } from '../record/sections.ts';
 import { levelWords } from '../words/cautions.ts';
 import { blankStrip, tickStrip } from './cardOps.ts';
 import type { Draw } from './draw.ts';
-import { BODY_MM, gap, LEAD_MM, put, putLines } from './flow.ts';
+import { BODY_MM, gap, LEAD_MM, put, putLines, turnOver } from './flow.ts';
+import { measureHead, measureStrip } from './measureOps.ts';
 import { drawContents, drawCounts, drawNotLookedAt } from './overviewOps.ts';
 import { photoRows } from './photoOps.ts';
 import { drawTable } from './tableFlow.ts';
@@ -42,10 +43,16 @@ export const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'closeUps'
   },
   subheading: (flow, section) => {
     gap(flow, 4);
-    put(flow, 5.6, (x, y) => [text([x, y + 3.6], section.text, 3.6, { weight: 'bold' })], 18);
+    put(
+      flow,
+      5.6,
+      (x, y) => [text([x, y + 3.6], section.text, 3.6, { weight: 'bold' })],
+      section.keepMm ?? 18,
+    );
     if (section.note) putLines(flow, section.note, 2.7, { colour: ink.quiet });
   },
   facts: (flow, section) => {
+    gap(flow, 1.5);
     const nameWidth = Math.max(0, ...section.rows.map(([name]) => textWidth(name, 2.7))) + 5;
     for (const [name, value] of section.rows) {
       const lines = wrap(value, flow.room.w - nameWidth, BODY_MM);
@@ -77,6 +84,19 @@ export const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'closeUps'
     }
     gap(flow, 1.5);
   },
+  measures: (flow, { unit, rows }) => {
+    const head = measureHead(flow.room.w, unit);
+    put(flow, head.height, head.ops, 8);
+    for (const row of rows) {
+      const strip = measureStrip(row, flow.room.w);
+      if (flow.at + strip.height > flow.room.h) {
+        turnOver(flow);
+        put(flow, head.height, head.ops);
+      }
+      put(flow, strip.height, strip.ops);
+    }
+    gap(flow, 1.5);
+  },
   blanks: (flow, section) => {
     for (const name of section.names) {
       const strip = blankStrip(name, flow.room.w);
@@ -91,7 +111,7 @@ export const draws: { readonly [K in Exclude<Section['kind'], 'map' | 'closeUps'
     }
   },
   photos: (flow, section) => {
-    for (const { height, ops } of photoRows(section.shots, flow.room.w)) put(flow, height, ops);
+    for (const { height, ops } of photoRows(section.shots, flow.room.w, flow.turned)) put(flow, height, ops);
   },
   cautions: (flow, section) => {
     gap(flow, 1);
