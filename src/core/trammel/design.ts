@@ -1,5 +1,5 @@
 import { type Candidate, change, type Design, entry, own, redundancy, startOf } from './cofactors.ts';
-import { blurOf, separate } from './separable.ts';
+import { separate, stayApartWithout } from './separable.ts';
 import { makeSpan } from './span.ts';
 
 /** Every reading of a plan shows at least this share of an error in it. Starting value, methods.md 6. */
@@ -66,7 +66,6 @@ const prune = (d: Design): void => {
   const floorOf = (r: number): number => (r >= WANTED_REDUNDANCY ? WANTED_REDUNDANCY : 0.9 * r);
   const floor = new Map(d.chosen.map((k) => [k, floorOf(redundancy(d, k))]));
   for (;;) {
-    const blurred = blurOf(d);
     const spare = d.chosen
       .filter((k) => {
         const r = redundancy(d, k);
@@ -74,7 +73,7 @@ const prune = (d: Design): void => {
         return d.chosen.every((j) => j === k || redundancy(d, j) - entry(d, j, k) ** 2 / r >= floor.get(j)!);
       })
       .sort((a, b) => redundancy(d, b) - redundancy(d, a) || a - b)
-      .find((k) => blurOf(d, { without: k }) <= blurred + 1e-9);
+      .find((k) => stayApartWithout(d, k));
     if (spare === undefined) return;
     change(d, spare, -1);
   }

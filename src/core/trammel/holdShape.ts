@@ -1,11 +1,11 @@
 import { type Issue, issue } from '../base/issue.ts';
-import { length, type Vec3 } from '../base/vec3.ts';
+import type { Vec3 } from '../base/vec3.ts';
 import type { Finding, Hold, RecordOf } from '../job/jobSchema.ts';
 import type { Truss } from '../truss/result.ts';
 import { adjust, fullWeights, networkOf, type Solution } from './adjust.ts';
 import { explain, fitsTogether } from './cause.ts';
 import { datumOf, spansPlane } from './datum.ts';
-import { foldsOf } from './fold.ts';
+import { foldIssues, foldsOf } from './fold.ts';
 import type { Observation } from './observations.ts';
 import { degreesOf, readingsOf } from './reliability.ts';
 import type { Adjustment, Target } from './result.ts';
@@ -49,15 +49,7 @@ export const shapeAtHold = (
       ? [issue('datum-cannot-be-cross-checked', at, datumFacts, 'read-more-undamaged-clusters')]
       : [];
   const folds = foldsOf(solution);
-  for (const fold of folds)
-    issues.push(
-      issue(
-        'fold-fits-too',
-        at,
-        { hold, cluster: fold.cluster, moveIn: length(fold.moveIn) },
-        'read-one-across-it',
-      ),
-    );
+  issues.push(...foldIssues(folds, hold, at));
   const [cause] = causes;
   return {
     adjustment: {

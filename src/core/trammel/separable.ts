@@ -11,47 +11,67 @@ const APART = 0.65;
 /** Below this share an error would not show. */
 const UNCHECKED = 1e-3;
 
+type Pair = readonly [k: number, j: number];
+
 /** One reading more or one less than chosen. */
 interface Other {
-  readonly with?: number;
-  readonly without?: number;
+  readonly c: number;
+  readonly sign: 1 | -1;
 }
 
-/**
- * By how much the test values of readings chosen are correlated beyond what lets their misreads be told apart: the sum of
- * ρ² − 0.7² over the pairs, ρ = x_kj/√(r_k r_j), of which one at least shows a misread well.
- */
-export const blurOf = (d: Design, other: Other = {}): number => {
-  const c = other.with ?? other.without;
-  const sign = other.with === undefined ? -1 : 1;
-  const whole = c === undefined ? 1 : 1 + sign * own(d, c);
-  const touch = d.chosen.map((k) => (c === undefined ? 0 : entry(d, k, c)));
-  const r = d.chosen.map((k, n) => redundancy(d, k) + (sign * touch[n]! ** 2) / whole);
-  let blur = 0;
-  d.chosen.forEach((k, n) => {
-    if (r[n]! < UNCHECKED || k === other.without) return;
-    for (let m = 0; m < n; m++) {
-      const j = d.chosen[m]!;
-      if (Math.max(r[n]!, r[m]!) < SEEN || r[m]! < UNCHECKED || j === other.without) continue;
-      const x = entry(d, k, j) - (sign * touch[n]! * touch[m]!) / whole;
-      blur += Math.max(0, x ** 2 / (r[n]! * r[m]!) - APART ** 2);
-    }
-  });
-  return blur;
+/** ρ² − 0.65² of two readings chosen, ρ = x_kj/√(r_k r_j), when one at least shows a misread well; 0 when they are apart. */
+const blurOfPair = (d: Design, [k, j]: Pair, other?: Other): number => {
+  const { c, sign } = other ?? { c: -1, sign: 1 };
+  const whole = c < 0 ? 1 : 1 + sign * own(d, c);
+  const [tk, tj] = c < 0 ? [0, 0] : [entry(d, k, c), entry(d, j, c)];
+  const rk = redundancy(d, k) + (sign * tk * tk) / whole;
+  const rj = redundancy(d, j) + (sign * tj * tj) / whole;
+  if (Math.max(rk, rj) < SEEN || Math.min(rk, rj) < UNCHECKED) return 0;
+  const x = entry(d, k, j) - (sign * tk * tj) / whole;
+  return Math.max(0, x ** 2 / (rk * rj) - APART ** 2);
 };
 
-/** Adds the reading that best tells misreads apart, until all that show well can be told apart or none helps. */
+const sumOver = (d: Design, pairs: readonly Pair[], other?: Other): number =>
+  pairs.reduce((sum, pair) => sum + blurOfPair(d, pair, other), 0);
+
+/** Readings chosen whose misreads cannot well be told apart. */
+const blurredPairs = (d: Design): readonly Pair[] => {
+  const pairs: Pair[] = [];
+  for (const [n, k] of d.chosen.entries())
+    for (let m = 0; m < n; m++) {
+      const pair: Pair = [k, d.chosen[m]!];
+      if (Math.abs(entry(d, ...pair)) > 1e-3 && blurOfPair(d, pair) > 1e-9) pairs.push(pair);
+    }
+  return pairs;
+};
+
+/** Can reading k go without two others' misreads becoming harder to tell apart? */
+export const stayApartWithout = (d: Design, k: number): boolean => {
+  const without: Other = { c: k, sign: -1 };
+  const touched = d.chosen.filter((j) => j !== k && Math.abs(entry(d, j, k)) > 1e-6);
+  return touched.every((i, n) =>
+    touched.slice(0, n).every((j) => blurOfPair(d, [i, j], without) <= blurOfPair(d, [i, j]) + 1e-9),
+  );
+};
+
+/** Adds the readings that tell misreads apart, best first, until all that show well can be told apart or none helps. */
 export const separate = (d: Design): void => {
-  for (;;) {
-    const blur = blurOf(d);
-    if (blur <= 1e-9) return;
+  let pairs = blurredPairs(d);
+  while (pairs.length > 0) {
+    const blur = sumOver(d, pairs);
     let best = { blur: 0.99 * blur, c: -1 };
     for (let c = 0; c < d.count; c++) {
       if (d.taken[c]) continue;
-      const then = blurOf(d, { with: c });
+      const then = sumOver(d, pairs, { c, sign: 1 });
       if (then < best.blur) best = { blur: then, c };
     }
     if (best.c < 0) return;
     change(d, best.c, 1);
+    const left = blurredPairs(d);
+    if (sumOver(d, left) >= blur) {
+      change(d, best.c, -1);
+      return;
+    }
+    pairs = left;
   }
 };

@@ -119,6 +119,8 @@ export const issueSentences: Readonly<Record<string, string>> = {
     'The hold point {hold} is marked done, with no reason, while its gate is closed: outside {outside}; not read {notRead}; fit not seen {fitUp}.',
   'fold-fits-too':
     'The readings {hold} fit nearly as well with {cluster} mirrored in the plane of its neighbours, {moveIn} away.',
+  'folds-fit-far-off':
+    'The readings {hold} fit nearly as well with these clusters mirrored in the plane of their neighbours, more than 6 in off: {clusters}.',
   'damage-does-not-explain-shape':
     'The damage recorded does not explain the shape measured; bay {bay} fits worst. The sums use the bows alone.',
   ...shopIssueSentences,

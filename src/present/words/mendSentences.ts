@@ -69,6 +69,7 @@ export const mendSentences: Readonly<Record<string, string>> = {
   'put-the-load-where-a-tube-takes-it': 'Put the load where a tube takes it.',
   'load-path-by-joints-only': 'The order to look in goes by joints alone.',
   'read-one-across-it': 'Read one more distance, across that plane.',
+  'look-or-read-across': 'Look on which side they stand, or read one more distance across that plane.',
   'look-for-damage-in-this-bay': 'Look for more damage in that bay, and check its readings.',
   'measure-again-or-write-why': 'Measure again, or write why it counts as done.',
   'read-undamaged-clusters': 'Read distances to more undamaged clusters.',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Vec3 } from '../../../src/core/base/vec3.ts';
+import { cross, dot, length, sub, type Vec3 } from '../../../src/core/base/vec3.ts';
 import type { Reading } from '../../../src/core/job/jobSchema.ts';
 import { placesOf } from '../../../src/core/trammel/targets.ts';
 import { trammel } from '../../../src/core/trammel/trammel.ts';
@@ -117,5 +117,29 @@ describe('a mirrored fold', () => {
     const across = axisReading('x', 'U6L', 'U6R', d('U6L', 'U6R'), { stdIn: 1 / 32 });
     const got = trammel(truss, model, [...base, ...three, across], hurt, datum);
     expect(got.byHold.beforeCutting!.folds?.some((f) => f.cluster === 'U6L') ?? false).toBe(false);
+  });
+
+  it('is said too when it lies far off, where eyes tell: of all such clusters in one sentence', () => {
+    const far = ['U5L', 'L5L', 'L6R'].map((id) =>
+      axisReading(
+        `t${id}`,
+        id,
+        'L6L',
+        Math.hypot(...[0, 1, 2].map((k) => at.get(id)![k]! - at.get('L6L')![k]!)),
+      ),
+    );
+    const without = readAll(at, (a, b) => ![a, b].includes('L6L') && ![a, b].includes('U6L'));
+    const got = trammel(truss, model, [...without, ...far], hurt, datum);
+    const fold = got.byHold.beforeCutting!.folds!.find((f) => f.cluster === 'L6L')!;
+    expectNear(fold.omegaMore, 0, { abs: 0.1, because: 'three distances fit both sides alike' });
+    // Twice its height over the plane of the three, by the general formula of a plane's distance.
+    const [p, q, r] = ['U5L', 'L5L', 'L6R'].map((id) => at.get(id)!);
+    const normal = cross(sub(q!, p!), sub(r!, p!));
+    const want = (2 * Math.abs(dot(normal, sub(at.get('L6L')!, p!)))) / length(normal);
+    expectNear(length(fold.moveIn), want, { abs: 0.2, because: 'the datum gives by a sixteenth' });
+    expect(want).toBeGreaterThan(6);
+    expect(got.issues.filter((i) => i.code === 'folds-fit-far-off').map((i) => i.facts)).toEqual([
+      { hold: 'beforeCutting', clusters: ['L6L'] },
+    ]);
   });
 });
