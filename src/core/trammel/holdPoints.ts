@@ -18,9 +18,13 @@ import { openTubes } from './openTubes.ts';
 import type { Planned } from './plan.ts';
 import type { AskedReading, HoldPoint, Target, Trammel } from './result.ts';
 
-/** A hold between baseline and as-left normally asks for 4 to 8 readings. Common practice, no source. */
-const LEAST = 4;
+/**
+ * A hold between baseline and as-left normally asks for 4 to 8 readings: the own length of every tube opened, which no
+ * movement from opening them can leave as it was, and beside them two at least of what else moves most. More than six
+ * tubes opened at once ask for more. Common practice, no source.
+ */
 const MOST = 8;
+const BESIDE = 2;
 
 const cutOut: ReadonlySet<Decision['choice']> = new Set([
   'splitSleeve',
@@ -49,6 +53,12 @@ const concerned = (
   return lists.find((list) => list.length > 0) ?? [];
 };
 
+/** Distances that can have moved, most first: the tubes' own and others. */
+interface Moving {
+  readonly own: readonly Target[];
+  readonly beside: readonly Target[];
+}
+
 /**
  * The distances that opening these tubes can have moved, most first: for each tube a push between its ends on the frame
  * without it, and how much every distance changes with its opening. Without a frame: the distances that touch its ends.
@@ -59,7 +69,7 @@ const canMove = (
   frame: Frame | undefined,
   open: readonly string[],
   tubes: readonly string[],
-): readonly Target[] => {
+): Moving => {
   const places = new Map(truss.clusters.map((c) => [c.id, c.at]));
   const at = (id: string): Vec3 => places.get(id)!;
   const share = new Map<string, number>();
@@ -82,10 +92,14 @@ const canMove = (
   const ranked = targets
     .filter((t) => (share.get(t.id) ?? 0) > 0)
     .sort((a, b) => share.get(b.id)! - share.get(a.id)! || (a.id < b.id ? -1 : 1));
-  const first = ranked.filter((t) => own.has(t.id));
-  const rest = ranked.filter((t) => !own.has(t.id));
-  const most = Math.max(MOST, Math.min(first.length + LEAST, 2 * MOST));
-  return [...first.slice(0, most - LEAST), ...rest].slice(0, most);
+  return { own: ranked.filter((t) => own.has(t.id)), beside: ranked.filter((t) => !own.has(t.id)) };
+};
+
+/** What a hold asks for: what was spread, every tube's own length, and of the rest as many as still fit, two at least. */
+const askedAt = (spread: readonly Target[], { own, beside }: Moving): readonly Target[] => {
+  const first = [...new Set([...spread, ...own])];
+  const rest = beside.filter((t) => !first.includes(t));
+  return [...first, ...rest.slice(0, Math.max(BESIDE, MOST - first.length))];
 };
 
 /**
@@ -141,10 +155,7 @@ export const holdPoints = (
           const t = byId.get(r.target);
           return t ? [asked(hold, t, 'plan')] : [];
         })
-      : [
-          ...extra.map((t) => asked(hold, t, 'wasSpread')),
-          ...moving.filter((t) => !extra.includes(t)).map((t) => asked(hold, t, 'canMove')),
-        ];
+      : askedAt(extra, moving).map((t) => asked(hold, t, extra.includes(t) ? 'wasSpread' : 'canMove'));
     const joints = hold === 'beforeTacking' ? tubes.filter((id) => open.includes(id) || wanted.has(id)) : [];
     const fitUps = joints.map((id) => fitUpOf(id, progress));
     const gate = gateOf(asks, fitUps);

@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { assess } from '../../../src/core/assess.ts';
 import { type Decision, holds, type RecordOf } from '../../../src/core/job/jobSchema.ts';
 import type { Frame } from '../../../src/core/statics/frame.ts';
 import { heldNow } from '../../../src/core/statics/held.ts';
@@ -8,7 +10,9 @@ import { holdPoints } from '../../../src/core/trammel/holdPoints.ts';
 import { planOf } from '../../../src/core/trammel/plan.ts';
 import type { AskedReading } from '../../../src/core/trammel/result.ts';
 import { trammel } from '../../../src/core/trammel/trammel.ts';
+import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { expectNear } from '../../kit/near.ts';
+import { seededRandom } from '../../kit/trusses.ts';
 import { axisReading, bowOn, box, manualOf } from './kit.ts';
 
 const { model, truss } = box(6);
@@ -72,6 +76,57 @@ describe('hold points', () => {
         for (const a of h.asks) expect(Number(a.from.slice(1, -1))).toBeGreaterThanOrEqual(3);
       }
     }
+  });
+
+  it('ask for 4 to 8 readings while up to six tubes are opened, and always for the length of each of them', () => {
+    for (const name of ['practice-truss', 'high-wing-tandem', 'low-wing-side-by-side']) {
+      const stored = JSON.parse(readFileSync(`models/${name}.json`, 'utf8')) as typeof model;
+      const shape = expandTruss(stored);
+      const stiff = prepareFrame(shape, heldNow(shape, stored, []));
+      const planned = planOf(shape, [], []);
+      const got = trammel(shape, stored, [], [], [], stiff, planned);
+      const tubes = shape.members.filter((m) => m.bay !== undefined);
+      for (const count of [1, 2, 4, 6, 9]) {
+        const random = seededRandom(count);
+        const opened = [...tubes].sort(() => random() - 0.5).slice(0, count);
+        const stops = holdPoints(
+          shape,
+          got,
+          planned,
+          stiff,
+          [],
+          opened.map((m) => splice(m.id)),
+          [],
+          [],
+        );
+        const reach = planned.plan.reachIn.value;
+        for (const h of stops.holds.filter((one) => one.covers === 'whatCanMove')) {
+          expect(h.asks.length).toBeGreaterThanOrEqual(4);
+          expect(h.asks.length).toBeLessThanOrEqual(Math.max(8, count + 2));
+          const asked = new Set(h.asks.map((a) => [a.from, a.to].sort().join()));
+          for (const m of opened)
+            if (
+              got.targets.some(
+                (t) =>
+                  [t.from, t.to].sort().join() === [m.from, m.to].sort().join() && t.targetIn.value <= reach,
+              )
+            )
+              expect(asked).toContain([m.from, m.to].sort().join());
+        }
+      }
+    }
+  });
+
+  it('of the demonstration job ask for eight at most, but for what was spread', () => {
+    const job = JSON.parse(readFileSync('demo-data/ground-loop.json', 'utf8'));
+    const result = assess(job).trammel;
+    for (const h of result?.holds ?? [])
+      if (h.covers === 'whatCanMove') {
+        const spread = h.asks.filter((a) => a.why === 'wasSpread').length;
+        expect(h.asks.length - spread).toBeLessThanOrEqual(8);
+        expect(h.asks.length).toBeGreaterThanOrEqual(4);
+      }
+    expect(result?.holds).toHaveLength(holds.length);
   });
 
   it('every line of a plan has its target, so that what is read can be compared', () => {
