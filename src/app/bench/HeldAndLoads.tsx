@@ -22,7 +22,13 @@ const loadWords = {
   twist: 'Twist',
 } as const satisfies Record<LoadTemplate, string>;
 
-/** Ways to be held and load cases, from plain templates, each then changed by hand. */
+const freeId = (rows: readonly { readonly id: string }[], base: string): string => {
+  let n = 1;
+  while (rows.some(({ id }) => id === `${base}-${n}`)) n += 1;
+  return `${base}-${n}`;
+};
+
+/** Ways to be held and load cases, from plain templates or by hand, each then changed by hand. */
 export const HeldAndLoads = () => {
   const model = useDraft((draft) => draft.model);
   const truss = useDraftTruss();
@@ -47,6 +53,19 @@ export const HeldAndLoads = () => {
               </button>
             );
           })}
+          <button
+            type="button"
+            disabled={empty}
+            onClick={() => {
+              const id = freeId(model.setups, 'own-setup');
+              changeModel(
+                [{ kind: 'setSetup', row: { id, name: 'A way of my own', held: [] } }],
+                'held: a way of my own',
+              );
+            }}
+          >
+            One of my own
+          </button>
         </div>
         {model.setups.map((setup) => (
           <SetupCard key={setup.id} setup={setup} />
@@ -74,6 +93,24 @@ export const HeldAndLoads = () => {
               </button>
             );
           })}
+          <button
+            type="button"
+            disabled={empty}
+            onClick={() => {
+              const id = freeId(model.loadCases, 'own-case');
+              changeModel(
+                [
+                  {
+                    kind: 'setLoadCase',
+                    row: { id, name: 'A case of my own', gravity: [0, 0, -1], loads: [] },
+                  },
+                ],
+                'load case of my own',
+              );
+            }}
+          >
+            One of my own
+          </button>
         </div>
         {model.loadCases.map((load) => (
           <LoadCard key={load.id} load={load} />

@@ -1,6 +1,6 @@
-import { distance } from '../../core/base/vec3.ts';
+import { between, distance } from '../../core/base/vec3.ts';
 import { origins } from '../../core/job/modelSchema.ts';
-import type { Cluster } from '../../core/truss/result.ts';
+import type { Cluster, Truss } from '../../core/truss/result.ts';
 import { clusterLine } from '../../present/words/names.ts';
 import { changeModel, pickOnBench, setDraft, useDraft, useDraftTruss } from './draft.ts';
 import { asDrawn } from './drawn.ts';
@@ -72,6 +72,16 @@ const PointInHand = ({ cluster }: { readonly cluster: Cluster }) => {
   );
 };
 
+type Place = [number, number, number];
+
+/** `P1`, or the next that is free; a person may move it, and give it another name in a table. */
+const freeName = ({ clusters }: Truss): string => {
+  const taken = new Set(clusters.map((c) => c.id));
+  let n = 1;
+  while (taken.has(`P${n}`)) n += 1;
+  return `P${n}`;
+};
+
 /** What was touched in the picture, and what can be done with it. */
 export const InHand = () => {
   const picked = useDraft((draft) => draft.picked);
@@ -116,6 +126,16 @@ export const InHand = () => {
               }}
             >
               Join them with a tube
+            </button>
+            <button
+              type="button"
+              onClick={() => {
+                const row = { id: freeName(truss), at: [...between(from.at, to.at, 0.5)] as Place };
+                if (changeModel([{ kind: 'setCluster', row }], `cluster ${row.id}`))
+                  setDraft({ picked: [row.id] });
+              }}
+            >
+              A cluster half-way
             </button>
           </div>
         </>
