@@ -194,6 +194,8 @@ const measure = async (page: Page, address: string, bays: number): Promise<Measu
   const said = (await page.locator('.picture [role="img"]').getAttribute('aria-label')) ?? '';
   const [, tubes = 0, clusters = 0] = (/Truss of (\d+) tubes and (\d+)/.exec(said) ?? []).map(Number);
   const heapMb = await heapOf(page);
+  // where tubes are tagged
+  await page.keyboard.press('Alt+2');
   await page.getByRole('combobox', { name: /Find a tube/ }).fill('U1L-U2L');
   await page.keyboard.press('Enter');
   await settled(page);

@@ -12,66 +12,70 @@ export const BulkLook = ({ now }: { readonly now: AtOnce }) => {
   const lookBy = useView((view) => view.lookBy);
   const selected = useView((view) => view.selected);
   const [chosen, setChosen] = useState('');
+  // folded away it holds nothing: a long truss has thousands of faces to list
+  const [open, setOpen] = useState(false);
   const zones = now.coverage.zones;
   const zone = zones.find(({ id }) => id === chosen);
   return (
-    <details className="bulk">
+    <details className="bulk" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
       <summary>Looked at a whole face, or its access</summary>
-      <div className="stack tight">
-        <div className="field">
-          <label htmlFor="bulk-zone">Bay and face</label>
-          <select
-            id="bulk-zone"
-            value={chosen}
-            onChange={(e) => {
-              setChosen(e.target.value);
-              setView({ apart: e.target.value === '' ? null : { zone: e.target.value, how: 'isolate' } });
-              ask('keep', 'all');
-            }}
-          >
-            <option value="">Choose …</option>
-            {zones.map(({ id, notLookedAt, members }) => (
-              <option key={id} value={id}>
-                {zoneWords(id)}: {notLookedAt.length} of {members.length} not looked at
-              </option>
-            ))}
-          </select>
-        </div>
-        {selected.length === 0 && <LookBy />}
-        <button
-          type="button"
-          className="main"
-          disabled={!zone || zone.notLookedAt.length === 0}
-          onClick={() => zone && lookAtZone(zone.id, zone.notLookedAt)}
-        >
-          {zone
-            ? `Record ${zone.notLookedAt.length} tubes as looked at, ${methodWords[lookBy.method]}${lookBy.finishRemoved ? ', finish removed' : ''}`
-            : 'Record a face as looked at'}
-        </button>
-        {zone && (
+      {open && (
+        <div className="stack tight">
           <div className="field">
-            <label htmlFor="bulk-access">Access to {zoneWords(zone.id)}</label>
+            <label htmlFor="bulk-zone">Bay and face</label>
             <select
-              id="bulk-access"
-              value={zone.access ?? ''}
+              id="bulk-zone"
+              value={chosen}
               onChange={(e) => {
-                const access = accessStates.find((state) => state === e.target.value);
-                if (access) setAccess(zone.id, access);
+                setChosen(e.target.value);
+                setView({ apart: e.target.value === '' ? null : { zone: e.target.value, how: 'isolate' } });
+                ask('keep', 'all');
               }}
             >
-              <option value="" disabled>
-                not recorded
-              </option>
-              {accessStates.map((state) => (
-                <option key={state} value={state}>
-                  {accessWords[state]}
+              <option value="">Choose …</option>
+              {zones.map(({ id, notLookedAt, members }) => (
+                <option key={id} value={id}>
+                  {zoneWords(id)}: {notLookedAt.length} of {members.length} not looked at
                 </option>
               ))}
             </select>
-            <span className="echo">{zone.access ? accessHides[zone.access] : ''}</span>
           </div>
-        )}
-      </div>
+          {selected.length === 0 && <LookBy />}
+          <button
+            type="button"
+            className="main"
+            disabled={!zone || zone.notLookedAt.length === 0}
+            onClick={() => zone && lookAtZone(zone.id, zone.notLookedAt)}
+          >
+            {zone
+              ? `Record ${zone.notLookedAt.length} tubes as looked at, ${methodWords[lookBy.method]}${lookBy.finishRemoved ? ', finish removed' : ''}`
+              : 'Record a face as looked at'}
+          </button>
+          {zone && (
+            <div className="field">
+              <label htmlFor="bulk-access">Access to {zoneWords(zone.id)}</label>
+              <select
+                id="bulk-access"
+                value={zone.access ?? ''}
+                onChange={(e) => {
+                  const access = accessStates.find((state) => state === e.target.value);
+                  if (access) setAccess(zone.id, access);
+                }}
+              >
+                <option value="" disabled>
+                  not recorded
+                </option>
+                {accessStates.map((state) => (
+                  <option key={state} value={state}>
+                    {accessWords[state]}
+                  </option>
+                ))}
+              </select>
+              <span className="echo">{zone.access ? accessHides[zone.access] : ''}</span>
+            </div>
+          )}
+        </div>
+      )}
     </details>
   );
 };

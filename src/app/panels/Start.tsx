@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { cautionsFor } from '../../present/words/cautions.ts';
 import { openBench, putModel } from '../bench/draft.ts';
 import { renameJob, setAircraft, setHeldAs } from '../deeds.ts';
@@ -25,6 +25,8 @@ export const StartPanel = () => {
   const now = useAnswer((answer) => answer.atOnce);
   const all = useAnswer((answer) => answer.assessment);
   const readIssues = useSaved((saved) => saved.readIssues);
+  const truss = now?.truss;
+  const odd = useMemo(() => (truss ? [...truss.issues, ...truss.odd] : []), [truss]);
   return (
     <div className="stack">
       {cautionsFor('firstStart').map(({ id, text }) => (
@@ -42,7 +44,7 @@ export const StartPanel = () => {
       <Shown />
       <Program />
       <Issues issues={readIssues} title={text.inFile} />
-      {now && <Issues issues={[...now.truss.issues, ...now.truss.odd]} title={text.oddInTruss} />}
+      <Issues issues={odd} title={text.oddInTruss} />
       {now && <Issues issues={[...now.live.issues, ...now.coverage.issues]} title={text.oddInRecords} />}
       {all && <Issues issues={all.statics.issues} title={text.aboutSums} />}
     </div>

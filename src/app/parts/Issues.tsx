@@ -1,15 +1,15 @@
+import { memo } from 'react';
 import type { Issue } from '../../core/base/issue.ts';
 import { issueSentence, mendSentence, placeWords } from '../../present/words/issues.ts';
 import { usePrefs } from '../state/prefs.ts';
 
-/** What is wrong or must be known, each with where and what to do. */
-export const Issues = ({
-  issues,
-  title = 'What to know',
-}: {
+interface IssuesProps {
   readonly issues: readonly Issue[];
   readonly title?: string;
-}) => {
+}
+
+/** What is wrong or must be known, each with where and what to do. A long list is written again only when it changes. */
+export const Issues = memo(({ issues, title = 'What to know' }: IssuesProps) => {
   const units = usePrefs((prefs) => prefs.units);
   if (issues.length === 0) return null;
   return (
@@ -33,4 +33,4 @@ export const Issues = ({
       </ul>
     </section>
   );
-};
+});

@@ -35,11 +35,11 @@ const stateOf = (decision?: Decision, findings: readonly Finding[] = [], look?: 
   return look?.state ?? 'notLookedAt';
 };
 
-const count = (marks: readonly Mark[]): Counts =>
-  Object.fromEntries(states.map((s) => [s, marks.filter((m) => m.state === s).length])) as Record<
-    State,
-    number
-  >;
+const count = (marks: readonly Mark[]): Counts => {
+  const counts = Object.fromEntries(states.map((state) => [state, 0])) as Record<State, number>;
+  for (const { state } of marks) counts[state] += 1;
+  return counts;
+};
 
 const idsNotLookedAt = (marks: readonly Mark[]): readonly string[] =>
   marks.filter((m) => m.state === 'notLookedAt').map((m) => m.id);
@@ -57,14 +57,16 @@ const twinAsks = (
   hurt: ReadonlyMap<string, readonly Finding[]>,
   areas: readonly Area[],
 ): readonly TwinAsk[] => {
+  const pairs = truss.pairs.filter(({ left, right }) => hurt.has(left) && hurt.has(right));
+  if (pairs.length === 0) return [];
   const bayOf = new Map([
     ...truss.members.map((m) => [m.id, m.bay ?? m.station] as const),
     ...truss.clusters.map((c) => [c.id, c.station] as const),
   ]);
   const asks = new Map<string, TwinAsk>();
-  for (const { left, right } of truss.pairs) {
+  for (const { left, right } of pairs) {
     const bay = bayOf.get(left);
-    if (bay === undefined || asks.has(bay) || !hurt.has(left) || !hurt.has(right)) continue;
+    if (bay === undefined || asks.has(bay)) continue;
     if (!saysBothHurt(areas, bay)) asks.set(bay, { bay, left, right });
   }
   return [...asks.values()];
