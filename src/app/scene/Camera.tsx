@@ -40,10 +40,15 @@ export const Camera = ({ stand, drawn, materials, onReady }: CameraProps) => {
   const camera = useThree((state) => state.camera) as OrthographicCamera;
   const invalidate = useThree((state) => state.invalidate);
   const gl = useThree((state) => state.gl);
+  const scene = useThree((state) => state.scene);
   useEffect(() => {
+    // nothing in the scene is moved, turned or scaled: places stand in the points themselves
+    scene.matrixWorldAutoUpdate = false;
+    camera.matrixWorldAutoUpdate = false;
+
     stand.current.calls = () => gl.info.render.calls;
     onReady(() => invalidate());
-  }, [stand, gl, onReady, invalidate]);
+  }, [stand, gl, scene, camera, onReady, invalidate]);
 
   useFrame(() => {
     const s = stand.current;
