@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Job, JobRecord } from '../../../src/core/job/jobSchema.ts';
+import { inOrderOf } from '../../../src/core/plan/check.ts';
 import { freezing } from '../../../src/core/plan/frozen.ts';
 import { moveStep } from '../../../src/core/plan/moveStep.ts';
 import { groundLoop, planJob, rec } from './planJob.ts';
@@ -46,6 +47,25 @@ describe('a step that is moved', () => {
       ok: false,
       rule: 'fire-before-torch',
     });
+  });
+
+  it('is not moved to where it stands already, and that is said', () => {
+    const { steps } = made.plan;
+    const next = steps[steps.findIndex((s) => s.id === 'photo') + 1]!.id;
+    for (const before of [next, null] as const) {
+      const id = before === null ? steps.at(-1)!.id : 'photo';
+      expect(moveStep(made.plan, on, id, before)).toMatchObject({ ok: false, rule: 'stands-there' });
+    }
+  });
+
+  it('builds on a move that is still being worked out', () => {
+    const first = moveStep(made.plan, on, 'battery', 'defuel');
+    const steps = inOrderOf(made.plan.steps, first.ok ? first.order : []);
+    const second = moveStep({ ...made.plan, steps }, on, 'photo', 'hold:beforeCutting');
+    expect(second.ok && second.order.slice(0, 3)).toEqual(['makeSafe', 'battery', 'defuel']);
+    expect(second.ok && second.order.indexOf('photo') < second.order.indexOf('hold:beforeCutting')).toBe(
+      true,
+    );
   });
 
   it('that does not exist is refused by name', () => {
