@@ -31,10 +31,10 @@ describe('plan, take-off and estimate in the terminal', () => {
   it('write every paper, the drawings and the tagged truss into the folder of the report', () => {
     const folder = join(mkdtempSync(join(tmpdir(), 'tubewright-')), 'r');
     expect(terminal('report', demo, '--out', folder).status).toBe(0);
-    const names = readdirSync(folder);
+    const names = ['', 'papers', 'drawings'].flatMap((under) => readdirSync(join(folder, under)));
     for (const name of paperNames) expect(names).toContain(`${name}.pdf`);
     expect(names.filter((n) => n.endsWith('.svg')).length).toBeGreaterThan(8);
-    const counts = readFileSync(join(folder, 'counts.csv'), 'utf8');
+    const counts = readFileSync(join(folder, 'tables/counts.csv'), 'utf8');
     const { nodes } = JSON.parse(readFileSync(join(folder, 'truss.gltf'), 'utf8'));
     const replaced = nodes.filter(
       (n: { extras: { state: string; odIn?: number } }) =>
