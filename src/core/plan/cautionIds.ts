@@ -21,6 +21,7 @@ export type CautionId =
   | 'spread-slowly'
   | 'spread-spreads-elsewhere'
   | 'fire-watch'
+  | 'fire-watch-after'
   | 'vent-sealed-tubes'
   | 'return-clamp'
   | 'fumes'

@@ -80,16 +80,24 @@ export const kindRows = {
   trialFit: { tools: ['clamps', 'scribed-marks'], cautions: [] },
   fire: {
     tools: ['extinguisher', 'wet-cloth', 'return-clamp'],
-    cautions: ['fire-watch', 'vent-sealed-tubes', 'return-clamp', 'fumes', 'old-asbestos', 'electrics-off'],
+    cautions: [
+      'fire-watch',
+      'fire-watch-after',
+      'vent-sealed-tubes',
+      'return-clamp',
+      'fumes',
+      'old-asbestos',
+      'electrics-off',
+    ],
   },
   fitUp: { tools: ['feeler-gauge', 'caliper'], cautions: [] },
   tack: {
-    tools: ['torch', 'return-clamp'],
+    tools: ['torch', 'return-clamp', 'extinguisher'],
     cautions: ['eyes-welding', 'fire-watch', 'fumes', 'return-clamp'],
   },
   spreaderOut: { tools: ['spanners'], cautions: ['spread-slowly'] },
   weldFirst: {
-    tools: ['torch', 'return-clamp'],
+    tools: ['torch', 'return-clamp', 'extinguisher'],
     cautions: [
       'eyes-welding',
       'fire-watch',
@@ -100,10 +108,11 @@ export const kindRows = {
     ],
   },
   weld: {
-    tools: ['torch', 'return-clamp'],
+    tools: ['torch', 'return-clamp', 'extinguisher'],
     cautions: [
       'eyes-welding',
       'fire-watch',
+      'fire-watch-after',
       'fumes',
       'vent-sealed-tubes',
       'return-clamp',

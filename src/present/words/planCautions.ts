@@ -37,6 +37,10 @@ const own: Partial<Record<CautionId, Own>> = {
     level: 'warning',
     text: 'Chips and kerf splinters fly: eye protection on, ends clamped, hands out of the line.',
   },
+  'fire-watch-after': {
+    level: 'warning',
+    text: 'A named person watches with the extinguisher in hand while the torch burns and for an hour after: sparks travel 35 ft and smoulder. 29 CFR 1910.252(a)(2)(iii)(B) asks for half an hour at least; NFPA 51B of 2019 and later an hour, from memory.',
+  },
   'return-clamp': {
     level: 'caution',
     text: 'Return clamp beside the weld, on bare tube: current that runs through bearings, cables or instruments burns them.',

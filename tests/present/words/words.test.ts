@@ -54,6 +54,7 @@ const notRead = new Set([
   'plan-order',
   'plan-frozen',
   'no-such-step',
+  'stands-there',
   'tubewright-estimate',
   'lb-in',
   // ids of set-ups and load cases of a rough model
