@@ -23,5 +23,7 @@ export const placeCamera = (camera: OrthographicCamera, v: Turntable, size: Size
   camera.matrix
     .makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...back))
     .setPosition(...v.target);
-  camera.updateMatrixWorld(true);
+  // the camera hangs in no other thing, and three leaves a world matrix alone that is not its own to update
+  camera.matrixWorld.copy(camera.matrix);
+  camera.matrixWorldInverse.copy(camera.matrix).invert();
 };
