@@ -8,6 +8,30 @@ import { defineConfig } from 'vitest/config';
 const unused =
   /pdf-lib\/es\/packages\/standard-fonts\/(?:Courier|Times|Symbol|Zapf|.*Oblique).*\.json$|node_modules\/(?:culori|node-html-better-parser|html-entities)\//;
 
+/** Of the PDF library what only other papers need: ciphers, forms, reading and drawing of SVG and PNG. Its modules stay, hollow. */
+const hollow =
+  /pdf-lib\/es\/(?:core\/(?:crypto|security\/PDFSecurity)|api\/(?:svg|svgPath|extraction\/.*|form\/(?!index|PDFForm|PDFField|types).*)|packages\/upng\/.*)\.js$/;
+
+/** A module with the same names, none of which can be made or called. */
+const hollowed = (code: string): string => {
+  const listed = [...code.matchAll(/export\s*\{([^}]*)\}/g)]
+    .flatMap(([, list]) => list!.split(','))
+    .map(
+      (name) =>
+        name
+          .trim()
+          .split(/\s+as\s+/)
+          .at(-1)!,
+    )
+    .filter((name) => name !== '');
+  const declared = [
+    ...code.matchAll(/export\s+(?:async\s+)?(?:class|const|let|var|function\*?)\s+(\w+)/g),
+  ].map(([, name]) => name!);
+  const names = [...new Set([...listed, ...declared, ...(/export\s+default/.test(code) ? ['default'] : [])])];
+  return `class Never { constructor() { throw new Error('left out of this build'); } }
+export { ${names.map((name) => `Never as ${name}`).join(', ')} };`;
+};
+
 const never = `
   const never = () => { throw new Error('left out of this build'); };
   export { never as encode, never as parse };
@@ -26,6 +50,7 @@ const lean = (): Plugin => ({
     const [file = '', how] = id.split('?');
     if (how === 'raw' && file.endsWith('.json'))
       return `export default ${JSON.stringify(JSON.stringify(JSON.parse(readFileSync(file, 'utf8'))))}`;
+    if (hollow.test(id)) return hollowed(readFileSync(id, 'utf8'));
     if (!unused.test(id)) return null;
     return id.endsWith('.json') ? '""' : never;
   },
