@@ -66,7 +66,8 @@ describe('without network', () => {
     const route = page.getByRole('navigation', { name: 'Route' }).getByRole('button');
     for (let k = 0; k < (await route.count()); k++) {
       await route.nth(k).click();
-      await page.locator('.card-body > *').nth(1).waitFor();
+      await page.locator('.card-body .stack, .card-body .empty').first().waitFor();
+      await page.waitForTimeout(300);
       expect(await page.getByText(/Our own fault/).count()).toBe(0);
     }
     await go(page, 'Start');

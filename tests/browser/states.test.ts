@@ -156,7 +156,12 @@ describe('states of the screen', () => {
   });
 
   it('faults of our own: a part that cannot come, a picture that cannot be drawn, sums that fail', async () => {
-    const context = await browser.newContext({ viewport: chart, hasTouch: true, reducedMotion: 'reduce' });
+    const context = await browser.newContext({
+      viewport: chart,
+      hasTouch: true,
+      reducedMotion: 'reduce',
+      serviceWorkers: 'block',
+    });
     const page = await context.newPage();
     await page.route(/assets\/(Plan|work\.worker)-/, (route) => route.abort());
     await page.addInitScript(() => {
@@ -276,7 +281,9 @@ describe('states of the screen', () => {
         subtree: true,
       });
     });
-    await touchInPicture(page, 'L3R-L4R');
+    await page.getByRole('combobox', { name: /Find a tube/ }).fill('L3R-L4R');
+    await page.keyboard.press('Enter');
+    await page.locator('.picture [role="img"]').focus();
     await page.keyboard.press('b');
     await page.waitForTimeout(1200);
     await page.keyboard.press('Control+z');

@@ -78,8 +78,10 @@ describe('trouble with what the browser keeps', () => {
     const devtools = await context.newCDPSession(page);
     const origin = new URL(address).origin;
     await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
-    // Chromium remembers how much room there was until the database is opened anew
-    await page.reload();
+    // Chromium remembers how much room there was until the database has been closed for some seconds
+    await page.goto('about:blank');
+    await page.waitForTimeout(5000);
+    await page.goto(`${address}?aa=0`);
     await settled(page);
     await bend(page, 'U7L-L7L');
     await said(page).getByText('NOT SAVED on this device').waitFor({ timeout: 30_000 });

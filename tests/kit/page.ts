@@ -91,7 +91,9 @@ export const misfits = (page: Page): Promise<readonly string[]> =>
       }
       return right - left > 2 && bottom - top > 2 ? { left, top, right, bottom } : null;
     };
-    const controls = [...document.querySelectorAll('button, select, input, summary, a[href]')]
+    // what lies under an open dialog cannot be touched
+    const dialog = document.querySelector('dialog:modal') ?? document;
+    const controls = [...dialog.querySelectorAll('button, select, input, summary, a[href]')]
       .filter(seen)
       .flatMap((e) => {
         const r = shown(e);

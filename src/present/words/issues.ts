@@ -34,10 +34,16 @@ const fill = (sentence: string, facts: Issue['facts'], units: Units): string =>
     return isLength && typeof fact === 'number' ? showLength(fact, units) : nameless(fact);
   });
 
+/** What of a JSON text is missing, as the reader names it. */
+const jsonParts: Readonly<Record<string, string>> = {
+  commaOrClose: 'a comma or a closing bracket',
+};
+
 /** Holds and the like are camelCase names in facts; a person reads words. */
 const nameless = (fact: Fact): string => {
   const text = factText(fact);
-  return Object.hasOwn(holdWords, text) ? holdWords[text as keyof typeof holdWords] : text;
+  const words: Readonly<Record<string, string>> = { ...holdWords, ...jsonParts };
+  return Object.hasOwn(words, text) ? words[text]! : text;
 };
 
 /** What is wrong, in one sentence. A code without a sentence of its own is spelled, with its facts behind it. */
