@@ -9,6 +9,7 @@ import { openJob, replaceJob, useJob } from './state/job.ts';
 import { useSaved } from './state/saved.ts';
 import { selectAll, setView } from './state/view.ts';
 import { type Keep, type Kept, openKeep, type RestorePoint } from './storage/keep.ts';
+import { refusalText, keepText as text } from './text/messages.ts';
 
 /** Keeping: what ties the open job to this device's shelf. */
 
@@ -34,11 +35,10 @@ export const tellIssues = (issues: readonly Issue[], name: string): void => {
 /** Why the browser will not keep something, in words for the names that browsers have for it. */
 export const refusal = (why: unknown): string => {
   const name = (why as { readonly name?: string } | null)?.name ?? '';
-  if (name === 'QuotaExceededError') return 'the storage it allows is full';
-  if (name === 'SecurityError') return 'its storage is switched off here, as in some private windows';
-  if (name === 'UnknownError') return 'its storage is switched off in its settings, or cannot be read';
-  if (name === 'InvalidStateError')
-    return 'its storage was closed by a newer version in another tab; load the page again';
+  if (name === 'QuotaExceededError') return refusalText.full;
+  if (name === 'SecurityError') return refusalText.off;
+  if (name === 'UnknownError') return refusalText.unknown;
+  if (name === 'InvalidStateError') return refusalText.closed;
   return why instanceof Error ? why.message : String(why);
 };
 
@@ -46,7 +46,7 @@ const failed = (why: unknown): void => {
   refusing = true;
   useSaved.setState({
     state: 'failed',
-    message: `This browser refuses to keep the job on this device: ${refusal(why)}. Save a copy as a file now.`,
+    message: text.refuses(refusal(why)),
   });
 };
 
@@ -63,16 +63,14 @@ const saveOnce = async (): Promise<void> => {
     savedAt: at,
     copy: useSaved.getState().copy,
   };
-  if (!shelf) throw new Error('its storage could not be opened');
+  if (!shelf) throw new Error(refusalText.shut);
   const outcome = await shelf.save(kept, pointNow ? 'now' : 'whenDue');
   if (outcome.kind === 'otherVersion') {
     // Another tab saved this job in between: both stay, ours under a key and a name of its own.
     const ownKey = freshId();
     standsOn = { key: ownKey, turn: 0, copy: null };
     useJob.setState({ key: ownKey });
-    say(
-      `Another tab changed "${job.name}" meanwhile. Both are kept; this is the second one on the Start list, where the other can be joined to it.`,
-    );
+    say(text.otherTab(job.name));
     return saveOnce();
   }
   pointNow = false;
@@ -142,9 +140,7 @@ const showKept = (kept: Kept): boolean => {
   const read = readJob(kept.text);
   tellIssues(read.issues, kept.name);
   if (!read.ok) {
-    say(
-      `"${kept.name}" as kept here cannot be read. It stays on the Start list; save it as a file and ask for help.`,
-    );
+    say(text.unreadable(kept.name));
     return false;
   }
   show(read.value, kept, kept.savedAt);
@@ -157,9 +153,7 @@ const showEarlier = async (kept: Kept): Promise<boolean> => {
     const read = readJob(point.text);
     if (!read.ok) continue;
     startJob(read.value);
-    say(
-      `"${kept.name}" as kept here cannot be read; its text stays on the Start list. What is open now is its state of ${showTime(point.savedAt)}.`,
-    );
+    say(text.earlier(kept.name, showTime(point.savedAt)));
     return true;
   }
   return false;
@@ -185,8 +179,8 @@ export const takeState = (job: Job, name: string): void => {
 
 export const restore = (point: RestorePoint): void => {
   const read = readJob(point.text);
-  if (read.ok) takeState(read.value, `Back to ${showTime(point.savedAt)}`);
-  else say(`The state of ${showTime(point.savedAt)} cannot be read. The open job is untouched.`);
+  if (read.ok) takeState(read.value, text.backTo(showTime(point.savedAt)));
+  else say(text.pointUnreadable(showTime(point.savedAt)));
 };
 
 /**

@@ -5,6 +5,7 @@ import { readAny } from '../core/job/read.ts';
 import { say, startJob, tellIssues } from './jobs.ts';
 import { keepPhotos } from './photos.ts';
 import { readFile } from './storage/files.ts';
+import { openingText as text } from './text/messages.ts';
 
 /** Opening: a job, a model or a backup archive from a file. What is none of them leaves the open job alone. */
 
@@ -12,10 +13,13 @@ const notOpened = async (name: string, issues: readonly Issue[]): Promise<false>
   tellIssues(issues, name);
   const { issueSentence, mendSentence } = await import('../present/words/issues.ts');
   say(
-    `"${name}" was not opened: ${issues
-      .slice(0, 2)
-      .map((one) => `${issueSentence(one)} ${mendSentence(one)}`)
-      .join(' ')} The open job is untouched.`,
+    text.notOpened(
+      name,
+      issues
+        .slice(0, 2)
+        .map((one) => `${issueSentence(one)} ${mendSentence(one)}`)
+        .join(' '),
+    ),
   );
   return false;
 };
@@ -50,10 +54,10 @@ export const openFile = async (file: File): Promise<boolean> => {
     case 'archive':
       return openArchive(opened.bytes, opened.name);
     case 'tooLarge':
-      say(`"${opened.name}" was not opened: it is far too large for a job file. The open job is untouched.`);
+      say(text.notOpened(opened.name, text.tooLarge));
       return false;
     case 'unreadable':
-      say(`"${opened.name}" was not opened: the browser cannot read it. The open job is untouched.`);
+      say(text.notOpened(opened.name, text.unreadable));
       return false;
     default:
       return opened satisfies never;

@@ -1,6 +1,7 @@
 import type { Job, RecordOf } from '../core/job/jobSchema.ts';
 import type { Photos } from '../present/backup.ts';
 import { refusal, say, theShelf } from './jobs.ts';
+import { photoRefusedText, refusalText } from './text/messages.ts';
 
 /** Photos of this device, by the hash of their bytes. A record names a photo; the bytes are kept here. */
 
@@ -13,15 +14,13 @@ export const keepPhotos = async (photos: Photos): Promise<boolean> => {
     for (const [hash, bytes] of photos) {
       unkept.set(hash, bytes);
       const shelf = theShelf();
-      if (!shelf) throw new Error('its storage could not be opened');
+      if (!shelf) throw new Error(refusalText.shut);
       await shelf.putPhoto(hash, bytes);
       unkept.delete(hash);
     }
     return true;
   } catch (why) {
-    say(
-      `This browser refuses to keep a photo on this device: ${refusal(why)}. It is held until the page is closed: save a copy as a file now.`,
-    );
+    say(photoRefusedText(refusal(why)));
     return false;
   }
 };

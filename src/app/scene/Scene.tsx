@@ -1,4 +1,5 @@
 import { lazy, Suspense, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { pictureText } from '../text/frame.ts';
 import { underNote } from './badges.ts';
 import { Camera, type Stand } from './Camera.tsx';
 import { Clusters } from './Clusters.tsx';
@@ -209,10 +210,7 @@ export const Scene = (props: SceneProps) => {
       }}
     >
       {missing ? (
-        <p style={{ position: 'absolute', inset: '1rem', margin: 0 }}>
-          This browser cannot draw the 3D picture (WebGL is missing or switched off). Everything in it is in
-          the table, and the route works as it does with the picture.
-        </p>
+        <p style={{ position: 'absolute', inset: '1rem', margin: 0 }}>{pictureText.noWebGl}</p>
       ) : (
         <Stage
           onSize={resized}

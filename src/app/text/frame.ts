@@ -196,6 +196,8 @@ export const newerText = {
 } as const;
 
 export const pictureText = {
+  noWebGl:
+    'This browser cannot draw the 3D picture (WebGL is missing or switched off). Everything in it is in the table, and the route works as it does with the picture.',
   noTruss: 'No truss is open.',
   cannot: 'The picture cannot be drawn here. The table does everything the picture does.',
   coming: 'The picture is being set up …',

@@ -23,6 +23,9 @@ const moved = [
   ...readdirSync('src/app/parts')
     .filter((name) => name.endsWith('.tsx'))
     .map((name) => `src/app/parts/${name}`),
+  ...readdirSync('src/app/scene')
+    .filter((name) => name.endsWith('.tsx'))
+    .map((name) => `src/app/scene/${name}`),
   ...panels.map((name) => `src/app/panels/${name}.tsx`),
 ];
 
