@@ -110,157 +110,168 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
   return (
     <section className="stack tight" aria-label="Take a reading">
       <div className="reading">
-        <div className="reading-next">
-          <h2>{current.id}</h2>
-          <button type="button" aria-label="Line before" onClick={() => go(-1)}>
-            ‹
-          </button>
-          <button type="button" aria-label="Next line" onClick={() => go(1)}>
-            ›
-          </button>
-          <span className="small">
-            {holdWords[entry.hold]} ·{' '}
-            {place < 0 ? 'not asked for by this hold' : `${place + 1} of ${list.length}, ${left.length} left`}
-            {isRead(current) ? ' · read already: another is averaged with it' : ''}
-          </span>
-          <span className="small soft">{distanceLine(current)}</span>
-        </div>
-        <details className="figure">
-          <summary>
-            <span>{aim === current.targetIn ? 'Target, true' : 'Target and weld shrinkage'}</span>
-            <span className="value">{showLength(aim.value, units, 64)}</span>
-          </summary>
-          <div className="basis">
-            <p>In millimetres {showLength(aim.value, 'mm')}</p>
-            <p>{restsOn(aim)}</p>
-            <p>
-              Limit:{' '}
-              {current.toleranceIn
-                ? `± ${showLength(current.toleranceIn.value, units, 64)}, ${restsOn(current.toleranceIn)}`
-                : 'none loaded; the difference is recorded'}
-            </p>
-          </div>
-        </details>
-        <fieldset className="halves" aria-label="How it is taken">
-          {(['length', 'setAndMiss'] as const).map((by) => (
-            <button
-              key={by}
-              type="button"
-              aria-pressed={entry.by === by}
-              onClick={() => setEntry({ by, text: '' })}
-            >
-              {by === 'length' ? 'Length' : 'Set, and the miss'}
+        <div className="reading-said">
+          <div className="reading-next">
+            <h2>{current.id}</h2>
+            <button type="button" aria-label="Line before" onClick={() => go(-1)}>
+              ‹
             </button>
-          ))}
-        </fieldset>
-        {entry.by === 'setAndMiss' && (
-          <p>
-            Set the trammel to <strong>{showLength(setIn, units, 64)}</strong>, one point in one mark. Where
-            does the other point stand?
-          </p>
-        )}
-        <Readout
-          typed={entry.text}
-          units={units}
-          asked={asked}
-          onEnter={recordLength}
-          miss={entry.by === 'setAndMiss'}
-        />
-        {entry.by === 'length' && typed.kind === 'length' && (
-          <Off
-            differenceIn={typed.valueIn - aim.value}
-            stdIn={instrumentStd(manual, entry.instrument) ?? ASSUMED_STD_IN}
-            toleranceIn={current.toleranceIn?.value}
+            <button type="button" aria-label="Next line" onClick={() => go(1)}>
+              ›
+            </button>
+            <span className="small">
+              {holdWords[entry.hold]} ·{' '}
+              {place < 0
+                ? 'not asked for by this hold'
+                : `${place + 1} of ${list.length}, ${left.length} left`}
+              {isRead(current) ? ' · read already: another is averaged with it' : ''}
+            </span>
+            <span className="small soft">{distanceLine(current)}</span>
+          </div>
+          <details className="figure">
+            <summary>
+              <span>{aim === current.targetIn ? 'Target, true' : 'Target and weld shrinkage'}</span>
+              <span className="value">{showLength(aim.value, units, 64)}</span>
+            </summary>
+            <div className="basis">
+              <p>In millimetres {showLength(aim.value, 'mm')}</p>
+              <p>{restsOn(aim)}</p>
+              <p>
+                Limit:{' '}
+                {current.toleranceIn
+                  ? `± ${showLength(current.toleranceIn.value, units, 64)}, ${restsOn(current.toleranceIn)}`
+                  : 'none loaded; the difference is recorded'}
+              </p>
+            </div>
+          </details>
+          <fieldset className="halves" aria-label="How it is taken">
+            {(['length', 'setAndMiss'] as const).map((by) => (
+              <button
+                key={by}
+                type="button"
+                aria-pressed={entry.by === by}
+                onClick={() => setEntry({ by, text: '' })}
+              >
+                {by === 'length' ? 'Length' : 'Set, and the miss'}
+              </button>
+            ))}
+          </fieldset>
+          {entry.by === 'setAndMiss' && (
+            <p>
+              Set the trammel to <strong>{showLength(setIn, units, 64)}</strong>, one point in one mark. Where
+              does the other point stand?
+            </p>
+          )}
+          <Readout
+            typed={entry.text}
             units={units}
+            asked={asked}
+            onEnter={recordLength}
+            miss={entry.by === 'setAndMiss'}
           />
-        )}
-        {entry.text === '' && compared && (
-          <>
+          {entry.by === 'setAndMiss' && (
+            <p className="small soft">
+              Type the miss, then say which side. Inside: the distance is longer than the setting.
+            </p>
+          )}
+          {entry.by === 'length' && typed.kind === 'length' && (
             <Off
-              differenceIn={compared.differenceIn.value}
-              stdIn={compared.differenceIn.std ?? ASSUMED_STD_IN}
+              differenceIn={typed.valueIn - aim.value}
+              stdIn={instrumentStd(manual, entry.instrument) ?? ASSUMED_STD_IN}
               toleranceIn={current.toleranceIn?.value}
               units={units}
             />
-            <p className="small">
-              {compared.readings.length === 1 ? 'One reading' : `${compared.readings.length} readings, mean`}{' '}
-              {showLength(compared.foundIn.value, units, 64)}
-              {compared.scatterIn === undefined
-                ? ''
-                : `; they scatter by ${showLength(compared.scatterIn, units, 64)}`}
-            </p>
-          </>
-        )}
-        <Keypad
-          units={units}
-          onKey={(key) => {
-            setAsked(false);
-            setEntry({ text: pressed(entry.text, key) });
-          }}
-        />
-        {entry.by === 'setAndMiss' && (
-          <div className="miss">
-            <button type="button" onClick={() => recordMiss(-1)}>
-              Inside the mark by it
-            </button>
-            <button type="button" onClick={() => recordMiss(0)}>
-              On the mark
-            </button>
-            <button type="button" onClick={() => recordMiss(1)}>
-              Outside the mark by it
+          )}
+          {entry.text === '' && compared && (
+            <>
+              <Off
+                differenceIn={compared.differenceIn.value}
+                stdIn={compared.differenceIn.std ?? ASSUMED_STD_IN}
+                toleranceIn={current.toleranceIn?.value}
+                units={units}
+              />
+              <p className="small">
+                {compared.readings.length === 1
+                  ? 'One reading'
+                  : `${compared.readings.length} readings, mean`}{' '}
+                {showLength(compared.foundIn.value, units, 64)}
+                {compared.scatterIn === undefined
+                  ? ''
+                  : `; they scatter by ${showLength(compared.scatterIn, units, 64)}`}
+              </p>
+            </>
+          )}
+        </div>
+        <div className="reading-hand">
+          <Keypad
+            units={units}
+            onKey={(key) => {
+              setAsked(false);
+              setEntry({ text: pressed(entry.text, key) });
+            }}
+          />
+          {entry.by === 'setAndMiss' && (
+            <div className="miss">
+              <button type="button" onClick={() => recordMiss(-1)}>
+                Inside by it
+              </button>
+              <button type="button" onClick={() => recordMiss(0)}>
+                On the mark
+              </button>
+              <button type="button" onClick={() => recordMiss(1)}>
+                Outside by it
+              </button>
+            </div>
+          )}
+          <div className="reading-deeds">
+            {entry.by === 'length' && (
+              <button type="button" className="main" onClick={recordLength}>
+                Record
+              </button>
+            )}
+            <button
+              type="button"
+              disabled={!last}
+              onClick={() => undoReading((r) => byKey.get(readingKey(r))?.id ?? '')}
+            >
+              {lastLine ? `Undo ${lastLine}` : 'Undo last'}
             </button>
           </div>
-        )}
-        <div className="reading-deeds">
-          {entry.by === 'length' ? (
-            <button type="button" className="main" onClick={recordLength}>
-              Record
-            </button>
-          ) : (
-            <span className="small soft">
-              Type the miss, then say which side. Inside: the distance is longer than the setting.
-            </span>
-          )}
-          <button
-            type="button"
-            disabled={!last}
-            onClick={() => undoReading((r) => byKey.get(readingKey(r))?.id ?? '')}
-          >
-            {lastLine ? `Undo ${lastLine}` : 'Undo last'}
+        </div>
+        <div className="reading-more">
+          <Issues issues={refused} title="Not recorded" />
+          <details>
+            <summary>
+              Hold and instrument: {holdWords[entry.hold]}, {instrumentWords[entry.instrument]}
+            </summary>
+            <div className="fields">
+              <Pick
+                label="Hold"
+                value={entry.hold}
+                options={holds}
+                words={holdWords}
+                onChange={(hold) => setEntry({ hold, line: null, text: '' })}
+              />
+              <Pick
+                label="Instrument"
+                value={entry.instrument}
+                options={instruments}
+                words={instrumentWords}
+                onChange={(instrument) => setEntry({ instrument })}
+              />
+            </div>
+          </details>
+          <details>
+            <summary>Where the points stand: {marks.map(({ mark }) => markWords[mark]).join(', ')}</summary>
+            <div className="stack">
+              <End cluster={current.from} end={marks[0]} onChange={(end) => setMarks([end, marks[1]])} />
+              <End cluster={current.to} end={marks[1]} onChange={(end) => setMarks([marks[0], end])} />
+            </div>
+          </details>
+          <button type="button" className="link" onClick={() => strike(current.id)}>
+            Cannot be reached: strike it and plan anew
           </button>
         </div>
-        <Issues issues={refused} title="Not recorded" />
-        <details>
-          <summary>
-            Hold and instrument: {holdWords[entry.hold]}, {instrumentWords[entry.instrument]}
-          </summary>
-          <div className="fields">
-            <Pick
-              label="Hold"
-              value={entry.hold}
-              options={holds}
-              words={holdWords}
-              onChange={(hold) => setEntry({ hold, line: null, text: '' })}
-            />
-            <Pick
-              label="Instrument"
-              value={entry.instrument}
-              options={instruments}
-              words={instrumentWords}
-              onChange={(instrument) => setEntry({ instrument })}
-            />
-          </div>
-        </details>
-        <details>
-          <summary>Where the points stand: {marks.map(({ mark }) => markWords[mark]).join(', ')}</summary>
-          <div className="stack">
-            <End cluster={current.from} end={marks[0]} onChange={(end) => setMarks([end, marks[1]])} />
-            <End cluster={current.to} end={marks[1]} onChange={(end) => setMarks([marks[0], end])} />
-          </div>
-        </details>
-        <button type="button" className="link" onClick={() => strike(current.id)}>
-          Cannot be reached: strike it and plan anew
-        </button>
       </div>
     </section>
   );

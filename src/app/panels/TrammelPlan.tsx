@@ -2,6 +2,7 @@ import type { Trammel } from '../../core/trammel/result.ts';
 import { showLength } from '../../present/show.ts';
 import { distanceLine } from '../../present/tables/pairs.ts';
 import { clusterWords } from '../../present/words/names.ts';
+import { holdWords } from '../../present/words/record.ts';
 import type { AtOnce } from '../state/answer.ts';
 import { setEntry } from '../state/entry.ts';
 import { usePrefs } from '../state/prefs.ts';
@@ -28,7 +29,8 @@ export const TrammelPlan = ({ trammel, now }: { readonly trammel: Trammel; reado
   return (
     <details>
       <summary>
-        Measuring plan: {left.length} of {plan.readings.length} still to read
+        Measuring plan{trammel.latest === undefined ? '' : `, ${holdWords[trammel.latest]}`}: {left.length} of{' '}
+        {plan.readings.length} still to read
       </summary>
       <div className="stack">
         <p className="small">
