@@ -13,7 +13,7 @@ type Three = readonly [number | undefined, number | undefined, number | undefine
 const nowhere: Three = [undefined, undefined, undefined];
 
 const Openings = () => {
-  const omitted = useDraft((draft) => draft.model.omitted ?? []);
+  const omitted = useDraft((draft) => draft.model.omitted) ?? [];
   const [id, setId] = useState('');
   return (
     <section className="stack tight" aria-label="Openings">

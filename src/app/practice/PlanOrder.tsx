@@ -9,6 +9,9 @@ import { beginPlan, checkPlan } from './planRun.ts';
 import { Shares } from './Shares.tsx';
 import { type PlanRun, setSession } from './session.ts';
 
+/** The marks come into sight when they are given; the list they stand above is long. */
+const toTop = (marks: HTMLElement | null): void => marks?.scrollIntoView({ block: 'start' });
+
 /** Putting the steps of a repair in order, by buttons that need no dragging. */
 export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
   const units = usePrefs((prefs) => prefs.units);
@@ -23,7 +26,7 @@ export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
     setSession({ run: { ...run, order, broken: null } });
   };
   const cards = new Map(run.drill.cards.map((card) => [card.id, card]));
-  const wrong = new Set((run.broken ?? []).map(({ later }) => later));
+  const brokenAt = (id: string) => (run.broken ?? []).filter(({ later }) => later === id);
   return (
     <section className="stack" aria-label="Plan practice">
       <div className="entry-head">
@@ -39,9 +42,17 @@ export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
         {(member ? memberWords(member) : clusterWords(run.drill.of)).toLowerCase()} ({run.drill.of}). Put them
         in order, first at the top. Distances taken twice stand here once.
       </p>
+      {run.broken && (
+        <div role="status" className="stack tight" ref={toTop}>
+          <Shares shares={{ 'Rules of order kept': planShare(run.drill, run.broken) }} />
+          {run.broken.length === 0 && (
+            <p className="notice">No rule is broken. More than one order keeps them all.</p>
+          )}
+        </div>
+      )}
       <ol className="plan-order">
         {run.order.map((id, k) => (
-          <li key={id} data-mark={wrong.has(id) ? 'wrong' : undefined}>
+          <li key={id} data-mark={brokenAt(id).length > 0 ? 'wrong' : undefined}>
             <span className="plan-place">{k + 1}</span>
             <span className="plan-word">{stepLine(cards.get(id)!)}</span>
             <button
@@ -62,6 +73,11 @@ export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
             >
               ↓
             </button>
+            {brokenAt(id).map((one) => (
+              <p key={one.first} className="plan-why small">
+                {brokenWords(one, run.drill.cards, units)}
+              </p>
+            ))}
           </li>
         ))}
       </ol>
@@ -73,20 +89,6 @@ export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
           Other steps, other mix
         </button>
       </p>
-      {run.broken && (
-        <div role="status" className="stack tight">
-          <Shares shares={{ 'Rules of order kept': planShare(run.drill, run.broken) }} />
-          {run.broken.length === 0 ? (
-            <p className="notice">No rule is broken. More than one order keeps them all.</p>
-          ) : (
-            <ul className="entries">
-              {run.broken.map((one) => (
-                <li key={`${one.first} ${one.later}`}>{brokenWords(one, run.drill.cards, units)}</li>
-              ))}
-            </ul>
-          )}
-        </div>
-      )}
     </section>
   );
 };
