@@ -181,6 +181,7 @@ export const TextCell = ({
         list={list}
         value={text}
         placeholder={hint}
+        onFocus={(e) => e.currentTarget.select()}
         onChange={(e) => setText(e.target.value)}
         onBlur={take}
         onKeyDown={(e) => {

@@ -20,7 +20,7 @@ import { Waiting } from '../parts/Waiting.tsx';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { change, useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
-import { keepResult } from './progress.ts';
+import { keepHandedIn, keepResult, useProgress } from './progress.ts';
 import { Shares } from './Shares.tsx';
 import { setSession, useSession } from './session.ts';
 
@@ -58,6 +58,21 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
     setSession({ pair: from !== undefined && to !== undefined ? [from, to] : null });
     return () => setSession({ pair: null });
   }, [from, to]);
+  const scoreAt = (handedAt: string) =>
+    scoreTrammel(
+      exercise,
+      now.truss,
+      frame,
+      now.job.records.filter((r) => r.at <= handedAt),
+      trammel?.targets ?? [],
+      lines,
+    );
+  const before = useProgress((progress) => (key === null ? undefined : progress.handedIn[key]));
+  const lost = before !== undefined && !marks && trammel !== undefined;
+  // handed in before the page was opened afresh: the same records give the same marks
+  useEffect(() => {
+    if (lost) setSession({ trammel: { key, exercise, score: scoreAt(before) } });
+  });
   const target = trammel?.targets.find((one) => one.id === line?.target);
   const entry = readEntry(typed, units, false);
   const last =
@@ -110,10 +125,12 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
     (p) => p.spread?.from === line.from && p.spread.to === line.to,
   )?.spread;
   const markIt = (): void => {
-    const score = scoreTrammel(exercise, now.truss, frame, now.job.records, trammel.targets, lines);
-    setSession({ trammel: { key: useJob.getState().key, exercise, score } });
+    const at = new Date().toISOString();
+    const score = scoreAt(at);
+    setSession({ trammel: { key, exercise, score } });
+    if (key !== null) keepHandedIn(key, at);
     keepResult({
-      at: new Date().toISOString(),
+      at,
       who: usePrefs.getState().who,
       kind: 'trammel',
       what: `${model.name}, seed ${exercise.seed}`,
