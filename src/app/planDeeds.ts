@@ -96,8 +96,13 @@ export const nudgeStep = (plan: Plan, stepId: string, by: -1 | 1): void => {
   putStep(plan, stepId, before?.id ?? null);
 };
 
-export const workedOrderAgain = (record: string): void => {
-  change({ kind: 'withdraw', ids: [record], reason: 'own order taken off' }, 'Own order taken off');
+/** Takes the user's order off, with all that came before it: each move wrote one. */
+export const workedOrderAgain = (): void => {
+  const orders = useAnswer.getState().atOnce?.live.manual.filter(({ topic }) => topic === ORDER_TOPIC) ?? [];
+  change(
+    { kind: 'withdraw', ids: orders.map(({ id }) => id), reason: 'own order taken off' },
+    'Own order taken off',
+  );
 };
 
 export const freezePlan = (plan: Plan, reason: string): boolean =>

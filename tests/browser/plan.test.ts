@@ -44,7 +44,7 @@ const drag = async (page: Page, from: Locator, to: Locator): Promise<void> => {
 describe('the plan on the screen', () => {
   it('ticks a step with who and when', async () => {
     const { page, noise } = await open('Plan');
-    await page.getByLabel('Your name, kept on this device').fill('Ana Invented');
+    await page.getByLabel('Your name, kept on this device').first().fill('Ana Invented');
     await page.keyboard.press('Enter');
     const step = row(page, 'Drain fuel and oil, purge tanks and lines · whole truss');
     await step.getByRole('checkbox').check();

@@ -59,7 +59,7 @@ export const PlanAgreed = ({ plan }: { readonly plan: Plan }) => {
       {order.kind === 'own' && (
         <p className="small">
           In your own order.{' '}
-          <button type="button" className="link" onClick={() => workedOrderAgain(order.record!)}>
+          <button type="button" className="link" onClick={workedOrderAgain}>
             Take the worked order
           </button>
         </p>

@@ -54,7 +54,8 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
           onDragStart={(event) => {
             event.dataTransfer.effectAllowed = 'move';
             event.dataTransfer.setData('text/plain', step.id);
-            setPlanning({ dragged: step.id, said: null });
+            // what was said last stays until the drop: nothing may move under the hand
+            setPlanning({ dragged: step.id });
           }}
           onDragEnd={() => {
             // what was dropped on a step has been dealt with: nothing is in hand then
