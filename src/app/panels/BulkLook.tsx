@@ -5,6 +5,7 @@ import { accessHides, accessWords, methodWords } from '../../present/words/recor
 import { lookAtZone, setAccess } from '../deeds.ts';
 import type { AtOnce } from '../state/answer.ts';
 import { ask, setView, useView } from '../state/view.ts';
+import { bulkText } from '../text/walkRound.ts';
 import { LookBy } from './LookBy.tsx';
 
 /** A whole face of one bay recorded as looked at, with the method; never more than one face at a time. */
@@ -18,11 +19,11 @@ export const BulkLook = ({ now }: { readonly now: AtOnce }) => {
   const zone = zones.find(({ id }) => id === chosen);
   return (
     <details className="bulk" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
-      <summary>Looked at a whole face, or its access</summary>
+      <summary>{bulkText.title}</summary>
       {open && (
         <div className="stack tight">
           <div className="field">
-            <label htmlFor="bulk-zone">Bay and face</label>
+            <label htmlFor="bulk-zone">{bulkText.zone}</label>
             <select
               id="bulk-zone"
               value={chosen}
@@ -32,10 +33,10 @@ export const BulkLook = ({ now }: { readonly now: AtOnce }) => {
                 ask('keep', 'all');
               }}
             >
-              <option value="">Choose …</option>
+              <option value="">{bulkText.choose}</option>
               {zones.map(({ id, notLookedAt, members }) => (
                 <option key={id} value={id}>
-                  {zoneWords(id)}: {notLookedAt.length} of {members.length} not looked at
+                  {bulkText.option(zoneWords(id), notLookedAt.length, members.length)}
                 </option>
               ))}
             </select>
@@ -48,12 +49,12 @@ export const BulkLook = ({ now }: { readonly now: AtOnce }) => {
             onClick={() => zone && lookAtZone(zone.id, zone.notLookedAt)}
           >
             {zone
-              ? `Record ${zone.notLookedAt.length} tubes as looked at, ${methodWords[lookBy.method]}${lookBy.finishRemoved ? ', finish removed' : ''}`
-              : 'Record a face as looked at'}
+              ? bulkText.record(zone.notLookedAt.length, methodWords[lookBy.method], lookBy.finishRemoved)
+              : bulkText.recordNone}
           </button>
           {zone && (
             <div className="field">
-              <label htmlFor="bulk-access">Access to {zoneWords(zone.id)}</label>
+              <label htmlFor="bulk-access">{bulkText.access(zoneWords(zone.id))}</label>
               <select
                 id="bulk-access"
                 value={zone.access ?? ''}
@@ -63,7 +64,7 @@ export const BulkLook = ({ now }: { readonly now: AtOnce }) => {
                 }}
               >
                 <option value="" disabled>
-                  not recorded
+                  {bulkText.noAccess}
                 </option>
                 {accessStates.map((state) => (
                   <option key={state} value={state}>

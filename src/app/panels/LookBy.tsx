@@ -1,6 +1,7 @@
 import { type Look, lookMethods } from '../../core/job/jobSchema.ts';
 import { methodWords } from '../../present/words/record.ts';
 import { setView, useView } from '../state/view.ts';
+import { lookByText } from '../text/walkRound.ts';
 
 /** How one looks: goes on every look recorded from here on, until changed. */
 export const LookBy = () => {
@@ -8,7 +9,7 @@ export const LookBy = () => {
   return (
     <div className="row look-by">
       <div className="field">
-        <label htmlFor="look-method">Looked at by</label>
+        <label htmlFor="look-method">{lookByText.method}</label>
         <select
           id="look-method"
           value={lookBy.method}
@@ -27,7 +28,7 @@ export const LookBy = () => {
           checked={lookBy.finishRemoved}
           onChange={(e) => setView({ lookBy: { ...lookBy, finishRemoved: e.target.checked } })}
         />
-        Finish removed
+        {lookByText.finishRemoved}
       </label>
     </div>
   );

@@ -6,6 +6,7 @@ import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { setView, useView } from '../state/view.ts';
 import { tagText } from '../text/frame.ts';
+import { walkRoundText } from '../text/walkRound.ts';
 import { BulkLook } from './BulkLook.tsx';
 import { Decide } from './Decide.tsx';
 import { FindingForm } from './FindingForm.tsx';
@@ -48,10 +49,7 @@ const Tags = ({ now, ids }: { readonly now: AtOnce; readonly ids: readonly strin
   const stands = tagStates(now, ids);
   const letters = usePrefs((prefs) => prefs.letterKeys);
   return (
-    <fieldset
-      className="stack tight"
-      aria-label={`Tag ${ids.length === 1 ? ids[0] : `${ids.length} selected`}`}
-    >
+    <fieldset className="stack tight" aria-label={walkRoundText.tag(ids)}>
       <div className="tag-buttons">
         {words.map((word) => (
           <button
@@ -75,18 +73,13 @@ const Left = ({ now }: { readonly now: AtOnce }) => {
   const { members, clusters } = now.coverage.notLookedAt;
   const next = members[0] ?? clusters[0];
   return (
-    <section className="stack tight" aria-label="Left to look at">
-      <h2>
-        {members.length} of {now.truss.members.length} tubes not looked at
-      </h2>
-      <p className="soft">
-        {clusters.length} of {now.truss.clusters.length} clusters not looked at. Select one or several, then
-        tag them; or record a whole face below.
-      </p>
+    <section className="stack tight" aria-label={walkRoundText.left}>
+      <h2>{walkRoundText.tubesLeft(members.length, now.truss.members.length)}</h2>
+      <p className="soft">{walkRoundText.clustersLeft(clusters.length, now.truss.clusters.length)}</p>
       {next !== undefined && (
         <p>
           <button type="button" className="main" onClick={() => setView({ selected: [next] })}>
-            Begin with {next}
+            {walkRoundText.begin(next)}
           </button>
         </p>
       )}
