@@ -15,6 +15,7 @@ import type { AtOnce } from '../state/answer.ts';
 import { forgetRefused, useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { useView } from '../state/view.ts';
+import { findingText } from '../text/findings.ts';
 import { type Choice, choicesOf, findingFields, startTexts } from './findingFields.ts';
 
 const kinds = Object.keys(damageTags) as Damage[];
@@ -36,10 +37,10 @@ export const FindingForm = ({
   return (
     <section
       className="stack tight finding-form"
-      aria-label={old ? `Correct a finding on ${id}` : `Add a finding on ${id}`}
+      aria-label={old ? findingText.correct(id) : findingText.add(id)}
     >
-      <h3>{old ? 'Correct it' : 'Measure a finding'}</h3>
-      <fieldset className="kinds" aria-label="Kind of damage">
+      <h3>{old ? findingText.correctTitle : findingText.addTitle}</h3>
+      <fieldset className="kinds" aria-label={findingText.kinds}>
         {kinds.map((one) => (
           <button
             key={one}
@@ -138,10 +139,10 @@ const Sizes = ({
   };
 
   return (
-    <form className="stack" onSubmit={send} aria-label={`${damageTags[kind].word} on ${id}`}>
+    <form className="stack" onSubmit={send} aria-label={findingText.on(damageTags[kind].word, id)}>
       {kind === 'other' && (
         <div className="field">
-          <label htmlFor="finding-what">What it is</label>
+          <label htmlFor="finding-what">{findingText.what}</label>
           <input
             id="finding-what"
             type="text"
@@ -169,7 +170,7 @@ const Sizes = ({
               value={picks[key] ?? ''}
               onChange={(e) => setPicks({ ...picks, [key]: e.target.value })}
             >
-              <option value="">not said</option>
+              <option value="">{findingText.notSaid}</option>
               {Object.entries(options).map(([value, words]) => (
                 <option key={value} value={value}>
                   {words}
@@ -180,16 +181,16 @@ const Sizes = ({
         ))}
       </div>
       {member && (
-        <fieldset className="fields" aria-label="Where on the tube">
+        <fieldset className="fields" aria-label={findingText.where}>
           <div className="field">
-            <label htmlFor="finding-from">Measured from cluster</label>
+            <label htmlFor="finding-from">{findingText.from}</label>
             <select id="finding-from" value={from} onChange={(e) => setFrom(e.target.value)}>
               <option value={member.from}>{member.from}</option>
               <option value={member.to}>{member.to}</option>
             </select>
           </div>
           <LengthField
-            label={`Distance from ${from}`}
+            label={findingText.distance(from)}
             typed={texts.place ?? ''}
             onChange={(typed) => setText('place', typed)}
           />
@@ -202,15 +203,15 @@ const Sizes = ({
                 setText('place', showLength(touchedIn, units === 'mm' ? 'mm' : 'inDecimal'));
               }}
             >
-              As touched: {showLength(touchedIn, units === 'mm' ? 'mm' : 'inDecimal')} from {member.from}
+              {findingText.asTouched(showLength(touchedIn, units === 'mm' ? 'mm' : 'inDecimal'), member.from)}
             </button>
           )}
         </fieldset>
       )}
       <details open={old?.clock !== undefined || kind === 'bow' || kind === 'kink'}>
-        <summary>{clock === undefined ? 'Which way, by the clock' : `At ${clock} o'clock`}</summary>
+        <summary>{clock === undefined ? findingText.clock : findingText.atClock(clock)}</summary>
         <ClockDial
-          label={kind === 'bow' || kind === 'kink' ? 'It bulges towards' : 'It is at'}
+          label={kind === 'bow' || kind === 'kink' ? findingText.bulges : findingText.isAt}
           words={dialWords(now, id)}
           value={clock}
           onChange={setClock}
@@ -218,7 +219,7 @@ const Sizes = ({
       </details>
       <div className="fields">
         <div className="field">
-          <label htmlFor="finding-origin">From</label>
+          <label htmlFor="finding-origin">{findingText.origin}</label>
           <select
             id="finding-origin"
             value={origin}
@@ -232,13 +233,13 @@ const Sizes = ({
           </select>
         </div>
         <div className="field">
-          <label htmlFor="finding-note">Note</label>
+          <label htmlFor="finding-note">{findingText.note}</label>
           <input id="finding-note" type="text" value={note} onChange={(e) => setNote(e.target.value)} />
         </div>
       </div>
-      <Issues issues={refused} title="Not recorded" />
+      <Issues issues={refused} title={findingText.refused} />
       <button type="submit" className="main">
-        {old ? 'Record the correction' : `Record the ${damageTags[kind].word.toLowerCase()}`}
+        {old ? findingText.recordCorrection : findingText.record(damageTags[kind].word)}
       </button>
     </form>
   );

@@ -7,6 +7,7 @@ import { removeRecord } from '../deeds.ts';
 import { GlyphMark } from '../parts/TagMark.tsx';
 import type { AtOnce } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { findingText, foundText } from '../text/findings.ts';
 import { FindingForm } from './FindingForm.tsx';
 
 /** What was found on one tube or cluster, and what was decided; each entry can be corrected or removed. */
@@ -17,14 +18,14 @@ export const FindingList = ({ now, id }: { readonly now: AtOnce; readonly id: st
   const decisions = now.coverage.decisions.filter((decision) => decision.of === id);
   if (findings.length + decisions.length === 0) return null;
   return (
-    <section className="stack tight" aria-label={`Found on ${id}`}>
-      <h3>Found here</h3>
+    <section className="stack tight" aria-label={foundText.section(id)}>
+      <h3>{foundText.title}</h3>
       <ul className="entries">
         {findings.map((finding) => {
           const { word, glyph } = damageTags[finding.damage];
           const place = findingPlace(finding, units);
           return (
-            <li key={finding.id} aria-label={`${word} on ${id}`}>
+            <li key={finding.id} aria-label={findingText.on(word, id)}>
               <div className="entry-head">
                 <span className="row">
                   <GlyphMark glyph={glyph} />
@@ -34,19 +35,19 @@ export const FindingList = ({ now, id }: { readonly now: AtOnce; readonly id: st
                   <button
                     type="button"
                     className="link"
-                    aria-label={`Correct ${word.toLowerCase()} on ${id}`}
+                    aria-label={foundText.correctNamed(word, id)}
                     aria-expanded={editing === finding.id}
                     onClick={() => setEditing(editing === finding.id ? '' : finding.id)}
                   >
-                    Correct
+                    {foundText.correct}
                   </button>
                   <button
                     type="button"
                     className="link"
-                    aria-label={`Remove ${word.toLowerCase()} on ${id}`}
-                    onClick={() => removeRecord(finding.id, `${word} on ${id} removed`)}
+                    aria-label={foundText.removeNamed(word, id)}
+                    onClick={() => removeRecord(finding.id, foundText.removed(word, id))}
                   >
-                    Remove
+                    {foundText.remove}
                   </button>
                 </span>
               </div>
@@ -67,17 +68,17 @@ export const FindingList = ({ now, id }: { readonly now: AtOnce; readonly id: st
         {decisions.map((decision) => (
           <li key={decision.id}>
             <div className="entry-head">
-              <strong>Decided: {choiceWords[decision.choice]}</strong>
+              <strong>{foundText.decided(choiceWords[decision.choice])}</strong>
               <button
                 type="button"
                 className="link"
-                onClick={() => removeRecord(decision.id, `Decision on ${id} removed`)}
+                onClick={() => removeRecord(decision.id, foundText.decisionRemoved(id))}
               >
-                Remove
+                {foundText.remove}
               </button>
             </div>
             <span className="small soft">
-              {decision.reason ?? 'no reason given'}; {decision.by}, {showTime(decision.at)}
+              {decision.reason ?? foundText.noReason}; {decision.by}, {showTime(decision.at)}
             </span>
           </li>
         ))}

@@ -1,6 +1,7 @@
 import type { Damage, Finding } from '../../core/job/jobSchema.ts';
 import { showLength, type Units } from '../../present/show.ts';
 import { crackPlaceWords } from '../../present/words/record.ts';
+import { choiceText, sizeText } from '../text/findings.ts';
 
 /** A size asked for, by its field in the record. */
 export interface SizeField {
@@ -12,32 +13,32 @@ export interface SizeField {
 /** What each kind of damage is measured by. */
 export const findingFields: { readonly [D in Damage]: readonly SizeField[] } = {
   bow: [
-    { key: 'depthIn', label: 'Depth of the bow' },
-    { key: 'chordIn', label: 'Over a span of', hint: 'empty: cluster to cluster' },
-    { key: 'stdIn', label: 'Sure to about', hint: 'one standard deviation' },
+    { key: 'depthIn', label: sizeText.bowDepth },
+    { key: 'chordIn', label: sizeText.span, hint: sizeText.spanHint },
+    { key: 'stdIn', label: sizeText.sure, hint: sizeText.sureHint },
   ],
   kink: [
-    { key: 'depthIn', label: 'Depth of the kink' },
-    { key: 'chordIn', label: 'Over a span of', hint: 'empty: cluster to cluster' },
-    { key: 'stdIn', label: 'Sure to about', hint: 'one standard deviation' },
+    { key: 'depthIn', label: sizeText.kinkDepth },
+    { key: 'chordIn', label: sizeText.span, hint: sizeText.spanHint },
+    { key: 'stdIn', label: sizeText.sure, hint: sizeText.sureHint },
   ],
   dent: [
-    { key: 'depthIn', label: 'Depth' },
-    { key: 'alongIn', label: 'Length along the tube' },
-    { key: 'widthIn', label: 'Width' },
+    { key: 'depthIn', label: sizeText.depth },
+    { key: 'alongIn', label: sizeText.along },
+    { key: 'widthIn', label: sizeText.width },
   ],
-  crack: [{ key: 'crackIn', label: 'Length of the crack' }],
+  crack: [{ key: 'crackIn', label: sizeText.crack }],
   oval: [
-    { key: 'largestIn', label: 'Largest diameter' },
-    { key: 'smallestIn', label: 'Smallest diameter' },
-    { key: 'templateGapIn', label: 'Or gap under a template' },
+    { key: 'largestIn', label: sizeText.largest },
+    { key: 'smallestIn', label: sizeText.smallest },
+    { key: 'templateGapIn', label: sizeText.templateGap },
   ],
-  thinned: [{ key: 'wallLeftIn', label: 'Wall left' }],
+  thinned: [{ key: 'wallLeftIn', label: sizeText.wallLeft }],
   hole: [
-    { key: 'alongIn', label: 'Length along the tube' },
-    { key: 'widthIn', label: 'Width' },
+    { key: 'alongIn', label: sizeText.along },
+    { key: 'widthIn', label: sizeText.width },
   ],
-  break: [{ key: 'gapIn', label: 'Gap' }],
+  break: [{ key: 'gapIn', label: sizeText.gap }],
   other: [],
 };
 
@@ -49,18 +50,12 @@ export interface Choice {
 }
 
 export const choicesOf: { readonly [D in Damage]: readonly Choice[] } = {
-  bow: [{ key: 'shape', label: 'Shape', options: { smooth: 'smooth', kinked: 'kinked' } }],
+  bow: [{ key: 'shape', ...choiceText.shape }],
   kink: [],
-  dent: [
-    {
-      key: 'widthBy',
-      label: 'Width taken',
-      options: { across: 'across, by caliper', around: 'around, by tape' },
-    },
-  ],
-  crack: [{ key: 'where', label: 'Where', options: crackPlaceWords }],
+  dent: [{ key: 'widthBy', ...choiceText.widthBy }],
+  crack: [{ key: 'where', ...choiceText.where, options: crackPlaceWords }],
   oval: [],
-  thinned: [{ key: 'cause', label: 'By', options: { rust: 'rust', chafe: 'chafe', unknown: 'not known' } }],
+  thinned: [{ key: 'cause', ...choiceText.cause }],
   hole: [],
   break: [],
   other: [],
