@@ -4,11 +4,11 @@ import { showTube } from '../../present/show.ts';
 import { useAnswer } from '../state/answer.ts';
 import { change } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { bracesText, heldText } from '../text/held.ts';
 
 type HeldCluster = NonNullable<Held['held']>[number];
 type Brace = NonNullable<Held['braces']>[number];
 const freedoms = ['x', 'y', 'z'] as const;
-const freedomWords = { x: 'along', y: 'across', z: 'up' } as const;
 /** Offered for a brace: what a shop has at hand. */
 const braceTubes = [
   { odIn: 0.75, wallIn: 0.035 },
@@ -56,7 +56,7 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
   const clusters = now.truss.clusters.map(({ id }) => id);
   const options = (
     <>
-      <option value="">choose</option>
+      <option value="">{heldText.choose}</option>
       {clusters.map((id) => (
         <option key={id} value={id}>
           {id}
@@ -67,28 +67,27 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
   const tube = braceTubes[brace.tube]!;
   return (
     <details open={shown} onToggle={(e) => setShown(e.currentTarget.open)}>
-      <summary>How the truss is held now</summary>
+      <summary>{heldText.title}</summary>
       <div className="stack tight">
         <div className="field wide">
-          <label htmlFor="held-by">Held by</label>
+          <label htmlFor="held-by">{heldText.by}</label>
           <select
             id="held-by"
             value={mode}
             onChange={(e) => {
-              if (e.target.value === 'listed')
-                setHeld({ held: held ?? [], braces }, 'Held at clusters named');
-              else setHeld({ setup: e.target.value, braces }, 'How the truss is held');
+              if (e.target.value === 'listed') setHeld({ held: held ?? [], braces }, heldText.heldAtListed);
+              else setHeld({ setup: e.target.value, braces }, heldText.heldBySetup);
             }}
           >
             <option value="" disabled>
-              not said yet
+              {heldText.notSaid}
             </option>
             {model.setups.map(({ id, name }) => (
               <option key={id} value={id}>
                 {name}
               </option>
             ))}
-            <option value="listed">Clusters named one by one</option>
+            <option value="listed">{heldText.listed}</option>
           </select>
         </div>
         {held && (
@@ -98,24 +97,29 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
                 <li key={h.cluster}>
                   <span>
                     {h.cluster}:{' '}
-                    {h.fixed.map((f) => (f in freedomWords ? freedomWords[f as 'x'] : f)).join(', ')}
+                    {h.fixed
+                      .map((f) => (f in heldText.freedoms ? heldText.freedoms[f as 'x'] : f))
+                      .join(', ')}
                   </span>
                   <button
                     type="button"
                     className="link"
-                    aria-label={`Let go ${h.cluster}`}
+                    aria-label={heldText.letGoNamed(h.cluster)}
                     onClick={() =>
-                      setHeld({ held: held.filter((other) => other !== h), braces }, `${h.cluster} let go`)
+                      setHeld(
+                        { held: held.filter((other) => other !== h), braces },
+                        heldText.wasLetGo(h.cluster),
+                      )
                     }
                   >
-                    Let go
+                    {heldText.letGo}
                   </button>
                 </li>
               ))}
             </ul>
             <div className="hold-row">
               <select
-                aria-label="Cluster to hold"
+                aria-label={heldText.cluster}
                 value={cluster}
                 onChange={(e) => setCluster(e.target.value)}
               >
@@ -130,7 +134,7 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
                       setFixed(freedoms.filter((g) => (g === f ? e.target.checked : fixed.includes(g))))
                     }
                   />
-                  {freedomWords[f]}
+                  {heldText.freedoms[f]}
                 </label>
               ))}
               <button
@@ -138,34 +142,38 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
                 disabled={cluster === '' || fixed.length === 0}
                 onClick={() => {
                   const others = held.filter((h) => h.cluster !== cluster);
-                  setHeld({ held: [...others, { cluster, fixed: [...fixed] }], braces }, `${cluster} held`);
+                  setHeld(
+                    { held: [...others, { cluster, fixed: [...fixed] }], braces },
+                    heldText.wasHeld(cluster),
+                  );
                   setCluster('');
                 }}
               >
-                Hold
+                {heldText.hold}
               </button>
             </div>
           </>
         )}
-        <h3>Braces clamped or tacked in</h3>
+        <h3>{bracesText.title}</h3>
         {braces.length === 0 ? (
-          <p className="small soft">None recorded.</p>
+          <p className="small soft">{bracesText.none}</p>
         ) : (
           <ul className="held-list small">
             {braces.map((b) => (
               <li key={`${b.from} ${b.to}`}>
-                <span>
-                  {b.from} to {b.to}, {showTube(b, units)}
-                </span>
+                <span>{bracesText.row(b.from, b.to, showTube(b, units))}</span>
                 <button
                   type="button"
                   className="link"
-                  aria-label={`Take out the brace ${b.from} to ${b.to}`}
+                  aria-label={bracesText.takeOutNamed(b.from, b.to)}
                   onClick={() =>
-                    setHeld({ setup, held, braces: braces.filter((other) => other !== b) }, 'Brace taken out')
+                    setHeld(
+                      { setup, held, braces: braces.filter((other) => other !== b) },
+                      bracesText.takenOut,
+                    )
                   }
                 >
-                  Take out
+                  {bracesText.takeOut}
                 </button>
               </li>
             ))}
@@ -173,22 +181,22 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
         )}
         <div className="brace-row">
           <select
-            aria-label="Brace from"
+            aria-label={bracesText.from}
             value={brace.from}
             onChange={(e) => setBrace({ ...brace, from: e.target.value })}
           >
             {options}
           </select>
-          <span>to</span>
+          <span>{bracesText.between}</span>
           <select
-            aria-label="Brace to"
+            aria-label={bracesText.to}
             value={brace.to}
             onChange={(e) => setBrace({ ...brace, to: e.target.value })}
           >
             {options}
           </select>
           <select
-            aria-label="Tube of the brace"
+            aria-label={bracesText.tube}
             value={brace.tube}
             onChange={(e) => setBrace({ ...brace, tube: Number(e.target.value) })}
           >
@@ -204,12 +212,12 @@ export const HeldForm = ({ open }: { readonly open: boolean }) => {
             onClick={() => {
               setHeld(
                 { setup, held, braces: [...braces, { from: brace.from, to: brace.to, ...tube }] },
-                `Brace ${brace.from} to ${brace.to}`,
+                bracesText.added(brace.from, brace.to),
               );
               setBrace({ ...brace, from: '', to: '' });
             }}
           >
-            Brace
+            {bracesText.add}
           </button>
         </div>
       </div>
