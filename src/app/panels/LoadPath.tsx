@@ -11,6 +11,7 @@ import { Waiting } from '../parts/Waiting.tsx';
 import { ShowInPicture } from '../picture/ShowInPicture.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { ask, select, useView } from '../state/view.ts';
+import { loadPathText } from '../text/loadPath.ts';
 import { MishapForm } from './MishapForm.tsx';
 import { TubeForces } from './TubeForces.tsx';
 import { TubeSums } from './TubeSums.tsx';
@@ -29,41 +30,31 @@ export const LoadPathPanel = () => {
       <Cautions step="lookNext" />
       <MishapForm />
       <ZoneCoverage />
-      {all.loadPath.kind === 'movesFreely' && (
-        <p className="notice">
-          The truss as it stands can move without straining a tube, so loads cannot be followed. Neighbours by
-          the clusters they meet at are still listed.
-        </p>
-      )}
+      {all.loadPath.kind === 'movesFreely' && <p className="notice">{loadPathText.movesFreely}</p>}
       {asked !== undefined && (
-        <section className="stack tight" aria-label={`Load-path neighbours of ${asked}`}>
-          <h2>Neighbours of {asked}</h2>
+        <section className="stack tight" aria-label={loadPathText.neighboursNamed(asked)}>
+          <h2>{loadPathText.neighbours(asked)}</h2>
           {all.loadPath.noOtherPath.includes(asked) && (
-            <p className="notice small">
-              No other path carries its load: a length error in it changes shape, not force.
-            </p>
+            <p className="notice small">{loadPathText.noOtherPath}</p>
           )}
           <TubeForces all={all} id={asked} />
           <TubeSums all={all} id={asked} />
           <OnlyThese ids={[asked, ...rows.slice(0, 10).map(({ id }) => id)]} />
-          <NextList rows={rows} limit={10} empty="No other tube has a part in its load." />
+          <NextList rows={rows} limit={10} empty={loadPathText.noNeighbours} />
         </section>
       )}
-      <section className="stack tight" aria-label="Look here next, whole job">
-        <h2>Look here next</h2>
-        <p className="small soft">
-          Four kinds of evidence, each from 0 to 1; the order is made of the first three. An order to look in,
-          not a chance. Only what was looked at with the finish off drops out.
-        </p>
+      <section className="stack tight" aria-label={loadPathText.nextNamed}>
+        <h2>{loadPathText.next}</h2>
+        <p className="small soft">{loadPathText.nextLead}</p>
         <NextList
           rows={all.loadPath.next}
           limit={asked === undefined ? 14 : 6}
-          empty="Nothing yet: record what you find, and this list follows the load from it."
+          empty={loadPathText.nothingNext}
         />
       </section>
       {all.lockedIn.suspects.length > 0 && (
-        <section className="stack tight" aria-label="Suspected by the sums">
-          <h2>Bends nobody has seen yet</h2>
+        <section className="stack tight" aria-label={loadPathText.suspectsNamed}>
+          <h2>{loadPathText.suspects}</h2>
           <ul className="entries">
             {all.lockedIn.suspects.map((suspect) => (
               <li key={suspect.id}>
@@ -100,7 +91,7 @@ const NextList = ({
       </ol>
       {rows.length > limit && (
         <details>
-          <summary>{rows.length - limit} more</summary>
+          <summary>{loadPathText.more(rows.length - limit)}</summary>
           <ol className="entries">
             {rows.slice(limit).map((row) => (
               <Next key={row.id} row={row} />
@@ -144,11 +135,11 @@ const Next = ({ row }: { readonly row: NextRow }) => {
           <li key={JSON.stringify(reason)}>{reasonWords(reason)}</li>
         ))}
       </ul>
-      <dl className="evidence" aria-label={`Evidence for ${row.id}, each from 0 to 1`}>
-        <Evidence name="Shares clusters" value={row.a} />
-        <Evidence name="Same load path" value={row.b} />
-        <Evidence name="Locked in" value={row.l} />
-        <Evidence name="Takes over" value={row.w} />
+      <dl className="evidence" aria-label={loadPathText.evidence(row.id)}>
+        <Evidence name={loadPathText.sharesClusters} value={row.a} />
+        <Evidence name={loadPathText.sameLoadPath} value={row.b} />
+        <Evidence name={loadPathText.lockedIn} value={row.l} />
+        <Evidence name={loadPathText.takesOver} value={row.w} />
       </dl>
     </li>
   );

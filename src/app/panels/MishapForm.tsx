@@ -2,25 +2,17 @@ import type { Mishap } from '../../core/job/jobSchema.ts';
 import { clusterWords } from '../../present/words/names.ts';
 import { useAnswer } from '../state/answer.ts';
 import { change } from '../state/job.ts';
-
-/** The three ways a blow can push, in words; the pilot's left and right. */
-const ways = [
-  { axis: 0, name: 'Along', words: { '-1': 'forward', '0': 'neither', '1': 'aft' } },
-  { axis: 1, name: 'Across', words: { '-1': 'to the left', '0': 'neither', '1': 'to the right' } },
-  { axis: 2, name: 'Up or down', words: { '-1': 'down', '0': 'neither', '1': 'up' } },
-] as const;
+import { mishapText } from '../text/loadPath.ts';
 
 type Direction = [number, number, number];
 
 const sign = (value: number): -1 | 0 | 1 => (value > 0 ? 1 : value < 0 ? -1 : 0);
 
-const wayWords = (direction: readonly number[]): string =>
-  ways
-    .flatMap(({ axis, words }) => {
-      const s = sign(direction[axis]!);
-      return s === 0 ? [] : [words[s]];
-    })
-    .join(', ');
+const wayWords = (direction: readonly number[]): readonly string[] =>
+  mishapText.ways.flatMap(({ axis, words }) => {
+    const s = sign(direction[axis]!);
+    return s === 0 ? [] : [words[s]];
+  });
 
 const record = (
   mishap: Pick<Mishap, 'cases'> & Pick<Partial<Mishap>, 'blow' | 'story'>,
@@ -48,26 +40,26 @@ export const MishapForm = () => {
     const next: Direction = [...direction];
     next[axis] = to;
     if (next.some((part) => part !== 0))
-      record({ ...told, blow: { ...blow, direction: next } }, 'Direction of the blow');
+      record({ ...told, blow: { ...blow, direction: next } }, mishapText.changedDirection);
   };
   const blowAt = (cluster: string): void => {
     const { blow: _, ...rest } = told;
-    record(cluster === '' ? rest : { ...rest, blow: { cluster, direction } }, 'Where the blow came in');
+    record(cluster === '' ? rest : { ...rest, blow: { cluster, direction } }, mishapText.changedPlace);
   };
   const summary = [
-    blow ? `blow at ${blow.cluster} pushing ${wayWords(blow.direction)}` : 'no blow given',
-    `${cases.length} load ${cases.length === 1 ? 'case' : 'cases'}`,
+    blow ? mishapText.blow(blow.cluster, wayWords(blow.direction)) : mishapText.noBlow,
+    mishapText.caseCount(cases.length),
   ].join(', ');
   return (
     <details>
       <summary>
-        What happened <span className="small soft">{summary}</span>
+        {mishapText.title} <span className="small soft">{summary}</span>
       </summary>
       <div className="stack tight">
         <div className="field wide">
-          <label htmlFor="blow-at">The blow came in at</label>
+          <label htmlFor="blow-at">{mishapText.blowAt}</label>
           <select id="blow-at" value={blow?.cluster ?? ''} onChange={(e) => blowAt(e.target.value)}>
-            <option value="">not said</option>
+            <option value="">{mishapText.notSaid}</option>
             {now.truss.clusters.map(({ id }) => (
               <option key={id} value={id}>
                 {id} · {clusterWords(id)}
@@ -77,8 +69,8 @@ export const MishapForm = () => {
         </div>
         {blow && (
           <fieldset className="three-ways">
-            <legend className="small">It pushed the truss</legend>
-            {ways.map(({ axis, name, words }) => (
+            <legend className="small">{mishapText.pushed}</legend>
+            {mishapText.ways.map(({ axis, name, words }) => (
               <fieldset key={axis} className="segments" aria-label={name}>
                 {([-1, 0, 1] as const).map((s) => (
                   <button
@@ -96,7 +88,7 @@ export const MishapForm = () => {
           </fieldset>
         )}
         <fieldset className="stack tight">
-          <legend className="small">Load cases that fit what happened</legend>
+          <legend className="small">{mishapText.cases}</legend>
           {model.loadCases.map(({ id, name }) => (
             <label key={id} className="check">
               <input
@@ -105,7 +97,7 @@ export const MishapForm = () => {
                 onChange={(e) =>
                   record(
                     { ...told, cases: e.target.checked ? [...cases, id] : cases.filter((c) => c !== id) },
-                    'Load cases that fit',
+                    mishapText.changedCases,
                   )
                 }
               />
@@ -113,10 +105,7 @@ export const MishapForm = () => {
             </label>
           ))}
         </fieldset>
-        <p className="small soft">
-          With none of these the load is followed for every load that may come, which names the same path less
-          sharply.
-        </p>
+        <p className="small soft">{mishapText.lead}</p>
       </div>
     </details>
   );

@@ -1,6 +1,7 @@
 import { zoneWords } from '../../present/words/names.ts';
 import { useAnswer } from '../state/answer.ts';
 import { setView } from '../state/view.ts';
+import { zoneText } from '../text/loadPath.ts';
 
 /** How far each bay's faces have been looked at, the least first: what nobody has seen stays on every list. */
 export const ZoneCoverage = () => {
@@ -12,10 +13,8 @@ export const ZoneCoverage = () => {
   return (
     <details>
       <summary>
-        Looked at by zone{' '}
-        <span className="small soft">
-          {open.length} of {coverage.zones.length} zones not done
-        </span>
+        {zoneText.title}{' '}
+        <span className="small soft">{zoneText.notDone(open.length, coverage.zones.length)}</span>
       </summary>
       <ul className="held-list small">
         {open.map(({ id, members, notLookedAt, access }) => (
@@ -28,7 +27,7 @@ export const ZoneCoverage = () => {
               {zoneWords(id)}
             </button>
             <span>
-              {members.length - notLookedAt.length} of {members.length}
+              {zoneText.seen(members.length - notLookedAt.length, members.length)}
               {access === undefined ? '' : `, ${access}`}
             </span>
           </li>
