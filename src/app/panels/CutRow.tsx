@@ -15,9 +15,10 @@ import { PlainLine } from '../parts/FigureLine.tsx';
 import { workAgain } from '../state/answer.ts';
 import { setOverlay, useOverlay } from '../state/overlay.ts';
 import { select } from '../state/view.ts';
+import { cutText } from '../text/relieve.ts';
 
 export const axialWords = ({ low, high }: { readonly low: number; readonly high: number }): string =>
-  showAxial(low) === showAxial(high) ? showAxial(low) : `${showAxial(low)} to ${showAxial(high)}`;
+  showAxial(low) === showAxial(high) ? showAxial(low) : cutText.fromTo(showAxial(low), showAxial(high));
 
 /** One cut, or two after each other: what it lets go, what it leaves, what moves, what it asks for first. */
 export const CutRow = ({
@@ -51,7 +52,7 @@ export const CutRow = ({
           {place}.{' '}
           {cut.cuts.map((id, k) => (
             <span key={id}>
-              {k > 0 && ', then '}
+              {k > 0 && cutText.inTurn}
               <button type="button" className="link" onClick={() => select(id)}>
                 {id}
               </button>
@@ -64,55 +65,43 @@ export const CutRow = ({
         {tierWords[cut.tier]}: {whyLine(cut, units)}.
       </p>
       <div className="figures small">
-        <PlainLine name="Of what other bends lock in, goes">{shareRange(cut.sourceRelief)}</PlainLine>
-        <PlainLine name="Of a length error of its own, goes">{showShare(cut.eta)}</PlainLine>
-        <PlainLine name="Left along the tube">{axialWords(cut.left.axialLbf)}</PlainLine>
-        <PlainLine name="Left bending">{showRange(cut.left.momentInLbf, 'in-lbf', units)}</PlainLine>
-        <PlainLine name={cut.cuts.length > 1 ? 'The second kerf' : 'The kerf'}>
+        <PlainLine name={cutText.sourceRelief}>{shareRange(cut.sourceRelief)}</PlainLine>
+        <PlainLine name={cutText.ownRelief}>{showShare(cut.eta)}</PlainLine>
+        <PlainLine name={cutText.leftAlong}>{axialWords(cut.left.axialLbf)}</PlainLine>
+        <PlainLine name={cutText.leftBending}>{showRange(cut.left.momentInLbf, 'in-lbf', units)}</PlainLine>
+        <PlainLine name={cut.cuts.length > 1 ? cutText.secondKerf : cutText.kerf}>
           {showOpenings(cut.opensIn, units)}
         </PlainLine>
-        <PlainLine name="Own-weight sag grows by">
-          {cut.sagIn === null ? 'not worked' : showLength(cut.sagIn, units, 64)}
+        <PlainLine name={cutText.sag}>
+          {cut.sagIn === null ? cutText.sagNotWorked : showLength(cut.sagIn, units, 64)}
         </PlainLine>
-        <PlainLine name="Stability left (0: moves freely)">
-          {cut.mu < 1e-8 ? '0' : fixed(cut.mu, 4)}
-        </PlainLine>
+        <PlainLine name={cutText.stability}>{cut.mu < 1e-8 ? '0' : fixed(cut.mu, 4)}</PlainLine>
         {cut.brace && (
-          <PlainLine name="Temporary brace first">
-            {cut.brace.from} to {cut.brace.to}: sag {showLength(cut.brace.sagIn, units, 64)}
+          <PlainLine name={cutText.brace}>
+            {cutText.braceSag(cut.brace.from, cut.brace.to, showLength(cut.brace.sagIn, units, 64))}
           </PlainLine>
         )}
       </div>
       {cut.cuts.length > 1 && (
-        <p className="small">
-          One at a time: the first is closed or braced and read again before the second is opened
-          {cut.why === 'second-cut-needs-gate-opened'
-            ? '; they share a cluster, so the second needs its gate opened by name'
-            : ''}
-          .
-        </p>
+        <p className="small">{cutText.oneAtATime(cut.why === 'second-cut-needs-gate-opened')}</p>
       )}
       {cut.brace && (
         <p className="small soft">
-          Brace of the cut tube's own size, {clusterWords(cut.brace.from).toLowerCase()} to{' '}
-          {clusterWords(cut.brace.to).toLowerCase()}, clamped or tacked before the saw.
+          {cutText.braceOf(clusterWords(cut.brace.from), clusterWords(cut.brace.to))}
         </p>
       )}
       <div className="row">
         <button type="button" className="small" aria-pressed={shown} onClick={show}>
-          {shown ? 'Shown in the picture' : 'Show in the picture'}
+          {shown ? cutText.shown : cutText.show}
         </button>
       </div>
       <details className="small">
-        <summary>Where to saw, and what moves</summary>
+        <summary>{cutText.where}</summary>
         <div className="basis">
           <p>{sawWords(cut, units)}.</p>
-          <p>
-            The kerf may close on the blade or jump open: stand clear of its line, and measure it after the
-            cut.
-          </p>
-          {cut.moves.length > 0 && <p>Moves most: {movesWords(cut, units)}.</p>}
-          <p>Let go at the saw: {showRange(cut.releasedInLbf, 'in-lbf', units)}.</p>
+          <p>{cutText.standClear}</p>
+          {cut.moves.length > 0 && <p>{cutText.movesMost(movesWords(cut, units))}</p>}
+          <p>{cutText.released(showRange(cut.releasedInLbf, 'in-lbf', units))}</p>
         </div>
       </details>
     </li>

@@ -12,6 +12,7 @@ import { ShowInPicture } from '../picture/ShowInPicture.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, useView } from '../state/view.ts';
+import { relieveText } from '../text/relieve.ts';
 import { axialWords, CutRow } from './CutRow.tsx';
 import { HeldForm } from './HeldForm.tsx';
 
@@ -27,14 +28,8 @@ export const RelievePanel = () => {
   return (
     <div className="stack">
       <ShowInPicture />
-      {all.relief.kind === 'notRanked' && (
-        <p className="notice">Not ranked: say below how the truss is held now.</p>
-      )}
-      {all.relief.kind === 'movesFreely' && (
-        <p className="notice">
-          The truss as it is held can move without straining a tube. Say below how it is held, before any cut.
-        </p>
-      )}
+      {all.relief.kind === 'notRanked' && <p className="notice">{relieveText.notRanked}</p>}
+      {all.relief.kind === 'movesFreely' && <p className="notice">{relieveText.movesFreely}</p>}
       <HeldForm open={all.relief.kind !== 'ranked'} />
       {target ? <Target target={target} /> : <Choose targets={all.relief.targets} />}
       <Issues issues={all.relief.issues} />
@@ -44,13 +39,10 @@ export const RelievePanel = () => {
 
 const Choose = ({ targets }: { readonly targets: readonly ReliefTarget[] }) => {
   const now = useAnswer((answer) => answer.atOnce);
-  if (targets.length === 0)
-    return (
-      <p className="empty">Select a tube, or record a finding: the cuts that would relieve it come here.</p>
-    );
+  if (targets.length === 0) return <p className="empty">{relieveText.nothing}</p>;
   return (
-    <section className="stack tight" aria-label="Tubes with findings">
-      <h2>Which tube is to be relieved?</h2>
+    <section className="stack tight" aria-label={relieveText.targets}>
+      <h2>{relieveText.which}</h2>
       <ul className="entries">
         {targets.map(({ member, candidates }) => {
           const known = now?.members.get(member);
@@ -60,7 +52,7 @@ const Choose = ({ targets }: { readonly targets: readonly ReliefTarget[] }) => {
                 <button type="button" className="link" onClick={() => select(member)}>
                   {member}
                 </button>
-                <span className="small">{candidates.length} candidates</span>
+                <span className="small">{relieveText.candidates(candidates.length)}</span>
               </div>
               <span className="small soft">{known ? memberWords(known) : ''}</span>
             </li>
@@ -74,29 +66,26 @@ const Choose = ({ targets }: { readonly targets: readonly ReliefTarget[] }) => {
 const Target = ({ target }: { readonly target: ReliefTarget }) => {
   const units = usePrefs((prefs) => prefs.units);
   return (
-    <section className="stack" aria-label={`Cuts that would relieve ${target.member}`}>
-      <h2>To relieve {target.member}</h2>
+    <section className="stack" aria-label={relieveText.targetNamed(target.member)}>
+      <h2>{relieveText.target(target.member)}</h2>
       <div className="figures">
-        <PlainLine name="Locked in now, along the tube">{axialWords(target.now.axialLbf)}</PlainLine>
-        <PlainLine name="Locked in now, bending">
+        <PlainLine name={relieveText.alongNow}>{axialWords(target.now.axialLbf)}</PlainLine>
+        <PlainLine name={relieveText.bendingNow}>
           {showRange(target.now.momentInLbf, 'in-lbf', units)}
         </PlainLine>
       </div>
       {target.measureFirst.length > 0 && (
-        <p className="notice">
-          Measure first: {listWords(target.measureFirst)}. Damage is recorded there without a size, so what it
-          locks in is missing here.
-        </p>
+        <p className="notice">{relieveText.measureFirst(listWords(target.measureFirst))}</p>
       )}
       {target.notes.map((note) => (
         <p key={note} className="notice small">
           {targetNoteWords[note]}
         </p>
       ))}
-      <section className="stack tight" aria-label="Without a saw">
-        <h3>First, without a saw</h3>
+      <section className="stack tight" aria-label={relieveText.withoutSawNamed}>
+        <h3>{relieveText.withoutSaw}</h3>
         {target.withoutSaw.length === 0 ? (
-          <p className="soft">Nothing here can be let go without cutting.</p>
+          <p className="soft">{relieveText.nothingWithoutSaw}</p>
         ) : (
           <ul className="entries">
             {[...releaseLines(target), ...supportLines([target])].map((line) => (
@@ -106,21 +95,21 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
         )}
       </section>
       <Cautions step="cutting" />
-      <section className="stack tight" aria-label="Cut candidates, best first">
-        <h3>Cuts, best first</h3>
+      <section className="stack tight" aria-label={relieveText.cutsNamed}>
+        <h3>{relieveText.cuts}</h3>
         <OnlyThese ids={[target.member, ...target.candidates.slice(0, 6).flatMap(({ cuts }) => cuts)]} />
         {target.candidates.length === 0 ? (
-          <p className="soft">No cut is offered.</p>
+          <p className="soft">{relieveText.noCut}</p>
         ) : (
           <CutList target={target} cuts={target.candidates} />
         )}
       </section>
       {target.soundTubes.length > 0 && (
         <details>
-          <summary>Sound tubes ({target.soundTubes.length}): each cut makes a repair of its own</summary>
+          <summary>{relieveText.sound(target.soundTubes.length)}</summary>
           <CutList target={target} cuts={target.soundTubes} />
           {target.soundNotListed > 0 && (
-            <p className="small soft">{target.soundNotListed} sound tubes more are not listed.</p>
+            <p className="small soft">{relieveText.soundNotListed(target.soundNotListed)}</p>
           )}
         </details>
       )}
@@ -154,7 +143,7 @@ const CutList = ({
       {list(rows.filter((row) => !folded.has(row)))}
       {folded.size > 0 && (
         <details>
-          <summary>{folded.size} more that help nothing</summary>
+          <summary>{relieveText.noHelp(folded.size)}</summary>
           {list([...folded])}
         </details>
       )}
