@@ -6,6 +6,7 @@ import { straightenCautions } from '../../present/words/straighten.ts';
 import { Drawing } from '../parts/Drawing.tsx';
 import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
 import { usePrefs } from '../state/prefs.ts';
+import { setUpText } from '../text/setUp.ts';
 
 /** One place of ram and blocks: drawing, force, how far to press, and what it leaves. */
 export const SetUpCard = ({
@@ -28,26 +29,31 @@ export const SetUpCard = ({
       <div className="axis-drawing">
         <Drawing
           drawing={axisDrawing(fit, lengthIn, ends, units, setup)}
-          title={`${name}: ram at ${showLength(setup.atIn, units)}, blocks at ${showLength(setup.blocksIn[0], units)} and ${showLength(setup.blocksIn[1], units)} from ${ends[0]}`}
+          title={setUpText.drawing(
+            name,
+            showLength(setup.atIn, units),
+            [showLength(setup.blocksIn[0], units), showLength(setup.blocksIn[1], units)],
+            ends[0],
+          )}
         />
       </div>
       {press.warnings.map((code) => (
         <p key={code} className="notice caution small" role="note">
-          <strong>CAUTION</strong> {straightenCautions[code] ?? code}
+          <strong>{setUpText.caution}</strong> {straightenCautions[code] ?? code}
         </p>
       ))}
       <div className="figures">
-        <PlainLine name="Ram’s side: on the crown">{clockText(setup.ramClock)}</PlainLine>
-        <PlainLine name="Blocks apart">{showLength(press.spanIn, units)}</PlainLine>
-        <FigureLine name="Press, low end first" figure={press.pressIn} />
-        <FigureLine name="Clamp force to expect" figure={press.clampLbf} />
-        <FigureLine name="Springs back" figure={press.springBackIn} />
-        <FigureLine name="Stays" figure={press.setIn} />
-        <FigureLine name="Takes off the bow" figure={setup.takesOffIn} />
-        <FigureLine name="Leaves nothing up to" figure={press.firstYieldIn} />
-        <FigureLine name="Most set before a hinge" figure={press.mostSetIn} />
-        <FigureLine name="Shortest flat pad" figure={press.flatPadIn} />
-        <FigureLine name="Bearing on grooved pads" figure={press.bearingPsi} />
+        <PlainLine name={setUpText.ramSide}>{clockText(setup.ramClock)}</PlainLine>
+        <PlainLine name={setUpText.blocksApart}>{showLength(press.spanIn, units)}</PlainLine>
+        <FigureLine name={setUpText.press} figure={press.pressIn} />
+        <FigureLine name={setUpText.clamp} figure={press.clampLbf} />
+        <FigureLine name={setUpText.springsBack} figure={press.springBackIn} />
+        <FigureLine name={setUpText.stays} figure={press.setIn} />
+        <FigureLine name={setUpText.takesOff} figure={setup.takesOffIn} />
+        <FigureLine name={setUpText.leavesNothing} figure={press.firstYieldIn} />
+        <FigureLine name={setUpText.mostSet} figure={press.mostSetIn} />
+        <FigureLine name={setUpText.flatPad} figure={press.flatPadIn} />
+        <FigureLine name={setUpText.bearing} figure={press.bearingPsi} />
       </div>
     </div>
   );
