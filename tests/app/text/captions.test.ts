@@ -3,18 +3,30 @@ import { describe, expect, it } from 'vitest';
 import { literalsOf } from './literals.ts';
 
 const panels = [
+  'BulkLook',
+  'CutRow',
   'Earlier',
+  'FindingForm',
+  'FindingList',
+  'HeldForm',
   'Inspector',
   'Joining',
+  'LoadPath',
+  'LookBy',
+  'MishapForm',
   'OnThisDevice',
   'PhotoForm',
   'PhotoMarker',
   'Photos',
   'Picture',
   'Program',
+  'Relieve',
+  'SetUpCard',
   'Start',
   'TrussTable',
   'Twins',
+  'WalkRound',
+  'ZoneCoverage',
 ];
 /** What has been moved to `src/app/text`. The list only grows, until it is all of `src/app`. */
 const moved = [
