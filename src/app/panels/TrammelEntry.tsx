@@ -1,17 +1,15 @@
 import '../style/trammel.css';
-import { type KeyboardEvent, useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { nearestFraction } from '../../core/base/lengthText.ts';
 import { inToMm, mmToIn } from '../../core/base/units.ts';
 import type { Draft } from '../../core/job/change.ts';
-import { holds, instruments, type Reading } from '../../core/job/jobSchema.ts';
+import type { Reading } from '../../core/job/jobSchema.ts';
 import { aimAt } from '../../core/trammel/aim.ts';
 import { ASSUMED_STD_IN, instrumentStd } from '../../core/trammel/observations.ts';
 import type { Target, Trammel } from '../../core/trammel/result.ts';
-import { verdictOf } from '../../core/trammel/verdict.ts';
-import { showLength, showWork, type Units } from '../../present/show.ts';
+import { showLength, type Units } from '../../present/show.ts';
 import { distanceLine } from '../../present/tables/pairs.ts';
-import { restsOn } from '../../present/words/basis.ts';
-import { holdWords, instrumentWords, markWords, verdictWords } from '../../present/words/record.ts';
+import { holdWords, markWords } from '../../present/words/record.ts';
 import { Issues } from '../parts/Issues.tsx';
 import { Keypad } from '../parts/Keypad.tsx';
 import { pressed } from '../parts/keypadText.ts';
@@ -21,7 +19,9 @@ import { setEntry, useEntry } from '../state/entry.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { recordReading, strike, undoReading } from '../trammelDeeds.ts';
-import { axisEnd, End, endOf, Pick } from './ReadingForm.tsx';
+import { axisEnd, End, endOf } from './ReadingForm.tsx';
+import { HoldAndInstrument } from './TrammelKept.tsx';
+import { Aim, Off, Readout } from './TrammelReadout.tsx';
 
 const keyOf = (a: string, b: string): string => [a, b].sort().join(' ');
 const readingKey = ({ ends: [a, b] }: Pick<Reading, 'ends'>): string => keyOf(a.cluster, b.cluster);
@@ -128,22 +128,7 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
             </span>
             <span className="small soft">{distanceLine(current)}</span>
           </div>
-          <details className="figure">
-            <summary>
-              <span>{aim === current.targetIn ? 'Target, true' : 'Target and weld shrinkage'}</span>
-              <span className="value">{showLength(aim.value, units, 64)}</span>
-            </summary>
-            <div className="basis">
-              <p>In millimetres {showLength(aim.value, 'mm')}</p>
-              <p>{restsOn(aim)}</p>
-              <p>
-                Limit:{' '}
-                {current.toleranceIn
-                  ? `± ${showLength(current.toleranceIn.value, units, 64)}, ${restsOn(current.toleranceIn)}`
-                  : 'none loaded; the difference is recorded'}
-              </p>
-            </div>
-          </details>
+          <Aim aim={aim} target={current} units={units} />
           <fieldset className="halves" aria-label="How it is taken">
             {(['length', 'setAndMiss'] as const).map((by) => (
               <button
@@ -240,27 +225,7 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
         </div>
         <div className="reading-more">
           <Issues issues={refused} title="Not recorded" />
-          <details>
-            <summary>
-              Hold and instrument: {holdWords[entry.hold]}, {instrumentWords[entry.instrument]}
-            </summary>
-            <div className="fields">
-              <Pick
-                label="Hold"
-                value={entry.hold}
-                options={holds}
-                words={holdWords}
-                onChange={(hold) => setEntry({ hold, line: null, text: '' })}
-              />
-              <Pick
-                label="Instrument"
-                value={entry.instrument}
-                options={instruments}
-                words={instrumentWords}
-                onChange={(instrument) => setEntry({ instrument })}
-              />
-            </div>
-          </details>
+          <HoldAndInstrument />
           <details>
             <summary>Where the points stand: {marks.map(({ mark }) => markWords[mark]).join(', ')}</summary>
             <div className="stack">
@@ -274,86 +239,5 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
         </div>
       </div>
     </section>
-  );
-};
-
-/** What is typed, big; what it was read as, beside. A keyboard types into it as well. */
-const Readout = ({
-  typed,
-  units,
-  asked,
-  miss,
-  onEnter,
-}: {
-  readonly typed: string;
-  readonly units: Units;
-  readonly asked: boolean;
-  readonly miss: boolean;
-  readonly onEnter: () => void;
-}) => {
-  const entry = readEntry(typed, units, false);
-  const error =
-    entry.kind === 'wrong'
-      ? entry.words
-      : entry.kind === 'empty' && asked
-        ? 'Type a length first.'
-        : undefined;
-  return (
-    <div className="readout">
-      <input
-        className={typed === '' ? 'readout-typed empty-typed' : 'readout-typed'}
-        aria-label={miss ? 'Miss' : 'Length read'}
-        aria-describedby="readout-said"
-        inputMode="none"
-        autoComplete="off"
-        spellCheck={false}
-        placeholder={units === 'mm' ? 'mm' : 'in'}
-        value={typed}
-        onChange={(e) => setEntry({ text: e.target.value })}
-        onKeyDown={(e: KeyboardEvent) => {
-          if (e.key === 'Enter' && !miss) onEnter();
-        }}
-      />
-      <span className="readout-value">{entry.kind === 'length' ? entry.shown : ''}</span>
-      <span id="readout-said" className={error === undefined ? 'unseen' : 'small wide'} aria-live="polite">
-        {error ?? (entry.kind === 'length' ? entry.shown : '')}
-      </span>
-    </div>
-  );
-};
-
-/** Longer or shorter than asked, and the work it means: an arrow, a word and the amount. */
-const Off = ({
-  differenceIn,
-  stdIn,
-  toleranceIn,
-  units,
-}: {
-  readonly differenceIn: number;
-  readonly stdIn: number;
-  readonly toleranceIn: number | undefined;
-  readonly units: Units;
-}) => {
-  const amount = showWork(Math.abs(differenceIn), units);
-  const none = /^0(\.0+)?( |$)/.test(amount);
-  const verdict = verdictOf(differenceIn, stdIn, toleranceIn);
-  const way = none ? 'none' : verdict === 'inside' ? 'inside' : differenceIn < 0 ? 'spread' : 'draw';
-  return (
-    <div className="off" data-way={way} role="status">
-      <span className="off-arrow" aria-hidden="true">
-        {none ? '=' : differenceIn < 0 ? '← →' : '→ ←'}
-      </span>
-      <span>
-        <strong>
-          {none
-            ? 'On the target'
-            : differenceIn < 0
-              ? `${amount} shorter: spread ${amount}`
-              : `${amount} longer: draw in ${amount}`}
-        </strong>
-        <br />
-        <span className="small">{verdictWords[verdict]}</span>
-      </span>
-    </div>
   );
 };
