@@ -33,7 +33,8 @@ const normalOf = (net: Network, weights: Float64Array, datum: ReadonlySet<string
 export const run = async (): Promise<string[]> => {
   const lines: string[] = [];
   const took: { clusters: number; adjusted: number; stage: number; plan: number; dense: number }[] = [];
-  for (const clusters of [44, 100, 200, 500]) {
+  // The first goes unsaid: it warms the engine up.
+  for (const [round, clusters] of [44, 44, 100, 200, 500].entries()) {
     const { model, truss } = box(clusters / 4 - 1);
     const findings = [bowOn('f', 'U3L-U4L')];
     const planned = planOf(truss, findings, []);
@@ -59,9 +60,10 @@ export const run = async (): Promise<string[]> => {
     const stage = best(repeats, () => {
       trammel(truss, model, readings, findings, [], undefined, planned);
     });
-    const plan = best(1, () => {
+    const plan = best(repeats, () => {
       planOf(truss, findings, []);
     });
+    if (round === 0) continue;
     took.push({ clusters, adjusted, stage, plan, dense });
     lines.push(
       `${clusters} clusters, ${readings.length} readings: places, residuals and variances in ${(adjusted / dense).toFixed(2)} × one ` +
