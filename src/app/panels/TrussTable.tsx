@@ -45,19 +45,11 @@ const RowGroup = memo(
   }: {
     readonly rows: readonly TrussRow[];
     readonly units: Units;
-    /** Ids of those picked in this group, one a line. */
-    readonly picked: string;
+    readonly picked: ReadonlySet<string>;
     readonly current: string;
   }) => {
-    const chosen = picked.split('\n');
     return rows.map((row) => (
-      <Row
-        key={row.id}
-        row={row}
-        units={units}
-        selected={chosen.includes(row.id)}
-        current={row.id === current}
-      />
+      <Row key={row.id} row={row} units={units} selected={picked.has(row.id)} current={row.id === current} />
     ));
   },
 );
@@ -190,8 +182,8 @@ const Rows = ({ now }: { readonly now: AtOnce }) => {
                 key={k}
                 rows={group}
                 units={units}
-                picked={group.flatMap(({ id }) => (picked.has(id) ? [id] : [])).join('\n')}
-                current={group.some(({ id }) => id === current) ? current : ''}
+                picked={picked}
+                current={current}
               />
             ))}
           </tbody>

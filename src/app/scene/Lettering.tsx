@@ -35,6 +35,7 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
   const widths = useRef(new Map<string, number>());
   const labelWidths = useRef(new Map<object, number>());
   const family = useRef('');
+  const pens = useRef<CanvasRenderingContext2D>(null);
   const { marks, selected, ghosted, labels, light } = shown;
   const lines = shown.lines ?? noLines;
   const numbers = shown.numbers ?? noNumbers;
@@ -69,8 +70,10 @@ export const Lettering = ({ stand, canvas, hovered, drawn, floor, shown }: Lette
 
   useFrame(() => {
     const sheet = canvas.current;
-    const pen = sheet?.getContext('2d');
-    if (!sheet || !pen) return;
+    if (!sheet) return;
+    if (pens.current?.canvas !== sheet) pens.current = sheet.getContext('2d');
+    const pen = pens.current;
+    if (!pen) return;
     if (family.current === '') family.current = getComputedStyle(sheet).fontFamily;
     const { now, size } = stand.current;
     const [width, height] = [Math.round(size.width * dpr), Math.round(size.height * dpr)];
