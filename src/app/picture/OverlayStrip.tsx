@@ -1,4 +1,5 @@
 import { lazy, Suspense } from 'react';
+import { stripText } from '../text/strip.ts';
 import type { Strip } from './laid.ts';
 
 const PlanBar = lazy(async () => ({ default: (await import('./PlanBar.tsx')).PlanBar }));
@@ -10,12 +11,12 @@ export const OverlayStrip = ({ strip }: { readonly strip: Strip }) =>
       <PlanBar stages={strip.stages} />
     </Suspense>
   ) : (
-    <section className="overlay-strip" aria-label="What is shown in the picture">
+    <section className="overlay-strip" aria-label={stripText.region}>
       <strong className="small">{strip.title}</strong>
       {strip.classes && (
         <div className="overlay-scale small">
           {strip.low !== undefined && <span>{strip.low}</span>}
-          <ol aria-label={`Classes, ${strip.unit}`}>
+          <ol aria-label={stripText.classes(strip.unit)}>
             {strip.classes.colours.map((colour, k) => (
               <li key={colour}>
                 <span className="overlay-swatch" style={{ background: colour }} />

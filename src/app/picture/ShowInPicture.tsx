@@ -1,21 +1,10 @@
 import { useAnswer } from '../state/answer.ts';
 import { type OverlayName, setOverlay, useOverlay } from '../state/overlay.ts';
 import { useView } from '../state/view.ts';
+import { showText } from '../text/picture.ts';
 import { chosenCase } from './caseOverlays.ts';
 import { movements } from './freeOverlays.ts';
 import { useStill } from './useStill.ts';
-
-const words = {
-  nothing: 'Nothing more',
-  forces: 'Tension and compression',
-  stress: 'Share of yield',
-  deflected: 'Deflected shape',
-  lockedIn: 'What bends lock in',
-  redundancy: 'Redundancy',
-  selfStress: 'States of self-stress',
-  moves: 'Free movements',
-  cut: 'Before and after a cut',
-} as const satisfies Record<OverlayName, string>;
 
 const byCase: readonly OverlayName[] = ['forces', 'stress', 'deflected'];
 const counted: readonly OverlayName[] = ['moves', 'selfStress'];
@@ -36,13 +25,13 @@ export const ShowInPicture = () => {
       : all.statics.kind === 'stands'
         ? all.statics.selfStressStates.length
         : 0;
-  const choices = (Object.keys(words) as OverlayName[]).filter(
+  const choices = (Object.keys(showText.overlays) as OverlayName[]).filter(
     (name) => name !== 'cut' || route === 'relieve',
   );
   return (
-    <section className="show-in-picture stack tight" aria-label="Show in the picture">
+    <section className="show-in-picture stack tight" aria-label={showText.title}>
       <div className="field wide">
-        <label htmlFor="show-in-picture">Show in the picture</label>
+        <label htmlFor="show-in-picture">{showText.title}</label>
         <select
           id="show-in-picture"
           value={choices.includes(show) ? show : 'nothing'}
@@ -50,14 +39,14 @@ export const ShowInPicture = () => {
         >
           {choices.map((name) => (
             <option key={name} value={name}>
-              {words[name]}
+              {showText.overlays[name]}
             </option>
           ))}
         </select>
       </div>
       {byCase.includes(show) && all.statics.kind === 'stands' && (
         <div className="field wide">
-          <label htmlFor="show-case">Load case</label>
+          <label htmlFor="show-case">{showText.loadCase}</label>
           <select
             id="show-case"
             value={chosenCase(all, overlay)?.id ?? ''}
@@ -80,7 +69,7 @@ export const ShowInPicture = () => {
                 checked={overlay.numbers}
                 onChange={(e) => setOverlay({ numbers: e.target.checked })}
               />
-              Numbers
+              {showText.numbers}
             </label>
           )}
           {byCase.includes(show) && (
@@ -90,22 +79,20 @@ export const ShowInPicture = () => {
                 checked={overlay.arrows}
                 onChange={(e) => setOverlay({ arrows: e.target.checked })}
               />
-              Load arrows
+              {showText.arrows}
             </label>
           )}
           {counted.includes(show) && listed > 1 && (
             <button type="button" onClick={() => setOverlay({ which: (overlay.which + 1) % listed })}>
-              Next of {listed}
+              {showText.next(listed)}
             </button>
           )}
           {show === 'moves' && listed > 0 && !still && (
             <button type="button" onClick={() => setOverlay({ playing: !overlay.playing })}>
-              {overlay.playing ? 'Stop' : 'Play'}
+              {overlay.playing ? showText.stop : showText.play}
             </button>
           )}
-          {show === 'moves' && still && (
-            <span className="small soft">Both ends of the swing, without motion</span>
-          )}
+          {show === 'moves' && still && <span className="small soft">{showText.still}</span>}
         </div>
       )}
     </section>

@@ -5,6 +5,7 @@ import type { SolvedCase } from '../../core/statics/result.ts';
 import { fixed, lengthUnit, showShare, whole } from '../../present/show.ts';
 import type { SceneArrow } from '../scene/sceneProps.ts';
 import type { Overlay } from '../state/overlay.ts';
+import { caseText, signedEnds } from '../text/picture.ts';
 import { signed, upward } from './classes.ts';
 import {
   coloured,
@@ -58,12 +59,9 @@ export const chosenCase = (all: Assessment, overlay: Overlay): SolvedCase | unde
     ? undefined
     : (all.statics.cases.find(({ id }) => id === overlay.caseId) ?? all.statics.cases[0]);
 
-const noCase = 'No load case is worked: the truss moves freely as it is held, or the model has none.';
-const asDrawn = 'Truss as drawn, undamaged; elastic sums.';
-
 const ofCase = (given: Given, lay: (solved: SolvedCase) => Laid): Laid => {
   const solved = chosenCase(given.all, given.overlay);
-  if (!solved) return says('Load cases', noCase);
+  if (!solved) return says(caseText.title, caseText.none);
   const laid = lay(solved);
   return given.overlay.arrows ? { ...laid, arrows: arrowsOf(given.model, solved.id) } : laid;
 };
@@ -78,13 +76,12 @@ export const forces = (given: Given): Laid =>
         ? { numbers: ranked(values, (v) => `${signedText(v)} lbf`, classes.borders[3]!) }
         : {}),
       strip: {
-        title: `Force along each tube: ${caseName(given.model, solved.id)}`,
+        title: caseText.forces(caseName(given.model, solved.id)),
         unit: 'lbf',
         classes,
         write: signedText,
-        low: '− compression',
-        high: 'tension +',
-        notes: [asDrawn],
+        ...signedEnds,
+        notes: [caseText.forcesNote],
       },
     };
   });
@@ -103,11 +100,11 @@ export const stress = (given: Given): Laid =>
       colours: coloured(values, classes),
       ...(given.overlay.numbers ? { numbers: ranked(values, showShare, 0.02) } : {}),
       strip: {
-        title: `Largest stress as a share of yield: ${caseName(given.model, solved.id)}`,
-        unit: '% of yield',
+        title: caseText.stress(caseName(given.model, solved.id)),
+        unit: caseText.stressUnit,
         classes,
         write: (border) => fixed(100 * border, 0),
-        notes: [`${asDrawn} Axial force and bending together; buckling is not in it.`],
+        notes: [caseText.stressNote],
       },
     };
   });
@@ -117,8 +114,8 @@ export const deflected = (given: Given): Laid =>
     shape: shapeOf(given.all, caseName(given.model, solved.id), solved.clusters),
     ...(given.overlay.numbers ? { numbers: moveNumbers(solved.clusters, given.units, 40) } : {}),
     strip: {
-      title: `Deflected shape: ${caseName(given.model, solved.id)}`,
+      title: caseText.deflected(caseName(given.model, solved.id)),
       unit: lengthUnit(given.units),
-      notes: [`${asDrawn} Solid: deflected, enlarged. Hairline: as drawn. Numbers are the true moves.`],
+      notes: [caseText.deflectedNote],
     },
   }));

@@ -4,6 +4,7 @@ import type { CutCandidate, WhereToSaw } from '../../core/relief/result.ts';
 import { lengthUnit, showLength } from '../../present/show.ts';
 import type { SceneCut } from '../scene/sceneProps.ts';
 import type { Overlay } from '../state/overlay.ts';
+import { cutInPictureText } from '../text/picture.ts';
 import { type Given, type Laid, moveNumbers, says, shapeOf } from './laid.ts';
 
 const sameCuts = (a: readonly string[], b: readonly string[]): boolean => a.join(' ') === b.join(' ');
@@ -24,16 +25,16 @@ const kerf =
       member: place.member,
       fromIn: place.fromIn ?? long / 2,
       toIn: place.toIn ?? long / 2,
-      label: place.fromIn === null ? `${place.member}: no place keeps clear` : `saw ${place.member}`,
+      label:
+        place.fromIn === null ? cutInPictureText.noPlace(place.member) : cutInPictureText.saw(place.member),
     };
   };
 
 export const cut = ({ all, overlay, units }: Given): Laid => {
-  if (!overlay.cut)
-    return says('Before and after a cut', 'Press "Show in the picture" at a cut in the list.');
+  if (!overlay.cut) return says(cutInPictureText.title, cutInPictureText.press);
   const found = shownCut(all, overlay);
-  const name = `${overlay.cut.cuts.join(', then ')} cut`;
-  if (!found) return says(name, 'This cut is not in the list any more.');
+  const name = cutInPictureText.name(overlay.cut.cuts);
+  if (!found) return says(name, cutInPictureText.gone);
   const cutMarks = [found.whereToSaw, ...(found.thenSaw ? [found.thenSaw] : [])].map(kerf(all));
   if (found.verdict === 'refused')
     return {
@@ -41,25 +42,27 @@ export const cut = ({ all, overlay, units }: Given): Laid => {
       strip: {
         title: name,
         unit: '',
-        notes: ['Refused: without it the truss would move freely, so there is no shape after it.'],
+        notes: [cutInPictureText.refused],
       },
     };
   if (!found.shape)
     return {
       cutMarks,
-      strip: { title: name, unit: '', notes: ['The shape after the cut is being worked out.'] },
+      strip: { title: name, unit: '', notes: [cutInPictureText.awaited] },
     };
   return {
     cutMarks,
-    shape: shapeOf(all, `After ${name}`, found.shape),
+    shape: shapeOf(all, cutInPictureText.after(name), found.shape),
     ...(overlay.numbers ? { numbers: moveNumbers(found.shape, units, 16) } : {}),
     strip: {
-      title: `Before and after: ${name}`,
+      title: cutInPictureText.both(name),
       unit: lengthUnit(units),
       notes: [
-        `Hairline: before. Solid: after, springing open and own weight, shortening-only reading of the bows. Most: ${found.moves
-          .map(({ id, moveIn }) => `${id} ${showLength(length(moveIn), units === 'mm' ? 'mm' : 'inDecimal')}`)
-          .join(', ')}.`,
+        cutInPictureText.note(
+          found.moves.map(
+            ({ id, moveIn }) => `${id} ${showLength(length(moveIn), units === 'mm' ? 'mm' : 'inDecimal')}`,
+          ),
+        ),
       ],
     },
   };

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../core/assessment.ts';
 import { length, type Vec3 } from '../../core/base/vec3.ts';
 import { fixed } from '../../present/show.ts';
+import { movementText, selfStressText, signedEnds } from '../text/picture.ts';
 import { colourIn, signed } from './classes.ts';
 import { coloured, type Given, type Laid, ranked, says, shapeOf } from './laid.ts';
 
@@ -25,24 +26,20 @@ export const moves = ({ all, overlay }: Given): Laid => {
   const list = movements(all);
   const { statics } = all;
   const total = statics.kind === 'stands' ? (statics.pinned?.mechanisms ?? null) : 1;
-  if (total === null)
-    return says('Free movements', 'Not decided: more than 300 tubes, or no clear gap in the sums.');
+  if (total === null) return says(movementText.title, movementText.undecided);
   const which = Math.min(overlay.which, list.length - 1);
   const movement = list[which];
-  if (!movement)
-    return says('Free movements', 'Were every joint pinned, nothing could move: no free movement.');
-  const shape = shapeOf(all, `Free movement ${which + 1} of ${total}`, movement);
+  if (!movement) return says(movementText.title, movementText.none);
+  const shape = shapeOf(all, movementText.which(which + 1, total), movement);
   return {
     swings: true,
-    shape: { ...shape, size: 'its size means nothing' },
+    shape: { ...shape, size: movementText.size },
     strip: {
       title: shape.name,
       unit: '',
       notes: [
-        statics.kind === 'stands'
-          ? 'Were every joint a pin, the truss could move like this; welded, its bending alone holds it.'
-          : 'Held as it is, the truss can move like this without straining a tube.',
-        `Moves most: ${mostMoved(movement).join(', ')}.`,
+        statics.kind === 'stands' ? movementText.pinned : movementText.asHeld,
+        movementText.most(mostMoved(movement)),
       ],
     },
   };
@@ -51,15 +48,10 @@ export const moves = ({ all, overlay }: Given): Laid => {
 export const selfStress = ({ all: { statics }, overlay, light }: Given): Laid => {
   const states = statics.kind === 'stands' ? statics.selfStressStates : [];
   const total = statics.kind === 'stands' ? (statics.pinned?.selfStress ?? null) : 0;
-  if (total === null)
-    return says('States of self-stress', 'Not decided: more than 300 tubes, or no clear gap in the sums.');
+  if (total === null) return says(selfStressText.title, selfStressText.undecided);
   const which = Math.min(overlay.which, states.length - 1);
   const state = states[which];
-  if (!state)
-    return says(
-      'States of self-stress',
-      'Were every joint pinned, no tube could be tight without a load: none.',
-    );
+  if (!state) return says(selfStressText.title, selfStressText.none);
   const values = new Map(state.members.map((m) => [m.id, m.share]));
   const classes = signed(1, light);
   const none = colourIn(classes, 0);
@@ -72,15 +64,12 @@ export const selfStress = ({ all: { statics }, overlay, light }: Given): Laid =>
       ? { numbers: ranked(values, (v) => `${v < 0 ? '−' : '+'}${fixed(Math.abs(v), 2)}`, 0.05) }
       : {}),
     strip: {
-      title: `State of self-stress ${which + 1} of ${total}`,
-      unit: 'of the largest force',
+      title: selfStressText.which(which + 1, total),
+      unit: selfStressText.unit,
       classes,
       write: (border) => `${border < 0 ? '−' : '+'}${fixed(Math.abs(border), 2)}`,
-      low: '− compression',
-      high: 'tension +',
-      notes: [
-        'Forces that balance without any load, were every joint pinned. Only their shares have a meaning.',
-      ],
+      ...signedEnds,
+      notes: [selfStressText.note],
     },
   };
 };

@@ -1,5 +1,6 @@
 import type { ScenePin } from '../scene/sceneProps.ts';
 import type { AtOnce } from '../state/answer.ts';
+import { stripText } from '../text/strip.ts';
 
 /** Where photos were taken: at the place of the finding they show, else in the middle; one pin for several at a place. */
 export const pinsOf = ({ live, coverage, members }: AtOnce): readonly ScenePin[] => {
@@ -11,7 +12,7 @@ export const pinsOf = ({ live, coverage, members }: AtOnce): readonly ScenePin[]
     const share = member && place?.from === member.to ? 1 - fromStart : fromStart;
     const key = `${of} ${share}`;
     const count = (pins.get(key)?.count ?? 0) + 1;
-    pins.set(key, { id: of, share, count, label: count === 1 ? 'photo' : `${count} photos` });
+    pins.set(key, { id: of, share, count, label: stripText.photos(count) });
   }
   return [...pins.values()];
 };

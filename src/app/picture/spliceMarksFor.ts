@@ -6,6 +6,7 @@ import { decidedDesigns } from '../../present/tables/splices.ts';
 import type { SceneCut } from '../scene/sceneProps.ts';
 import type { AtOnce } from '../state/answer.ts';
 import type { Shop } from '../state/shop.ts';
+import { spliceMarkText } from '../text/picture.ts';
 
 /** Cuts and sleeve ends in the picture: of the method open, else of every repair decided that fits. */
 export const spliceMarksFor = ({
@@ -40,7 +41,7 @@ export const spliceMarksFor = ({
         member,
         fromIn,
         toIn,
-        label: `${what === 'cut' ? 'cut' : 'sleeve end'} ${showLength((fromIn + toIn) / 2, units)} from ${piece.ends[0].cluster}`,
+        label: spliceMarkText[what](showLength((fromIn + toIn) / 2, units), piece.ends[0].cluster),
       }),
     ),
   );
