@@ -5,6 +5,7 @@ import { zoneWords } from '../present/words/names.ts';
 import { type AtOnce, useAnswer } from './state/answer.ts';
 import { change } from './state/job.ts';
 import { useView } from './state/view.ts';
+import { deedText } from './text/deeds.ts';
 import { tagText } from './text/frame.ts';
 
 /** What a person does to the job, each as one named change. Buttons, keys and the find box all end here. */
@@ -17,7 +18,7 @@ const damageOf = { bent: ['bow', 'kink'], cracked: ['crack'] } as const satisfie
 >;
 
 const idWords = (ids: readonly string[]): string =>
-  ids.length <= 2 ? ids.join(', ') : `${ids.length} tubes and clusters`;
+  ids.length <= 2 ? ids.join(', ') : deedText.several(ids.length);
 
 const findingsOf = (now: AtOnce, id: string, kinds: readonly Damage[]): readonly Finding[] =>
   now.coverage.findings.filter((finding) => finding.of === id && kinds.includes(finding.damage));
@@ -78,8 +79,8 @@ export const tag = (ids: readonly string[], word: TagWord): void => {
     const made = ids.flatMap((id) => madeBy(now, id, word));
     if (made.length > 0)
       change(
-        { kind: 'withdraw', ids: made, reason: 'tag taken off' },
-        `${tagText[word].name} taken off ${idWords(ids)}`,
+        { kind: 'withdraw', ids: made, reason: deedText.tagOff },
+        deedText.takenOff(tagText[word].name, idWords(ids)),
       );
     return;
   }
@@ -91,10 +92,10 @@ export const tag = (ids: readonly string[], word: TagWord): void => {
 
 /** Adds a finding, or corrects one; gives false when it was refused (the reason is shown). */
 export const saveFinding = (finding: Draft<Finding>, corrects?: string): boolean => {
-  const what = `${damageTags[finding.damage].word} on ${finding.of}`;
+  const what = deedText.finding(damageTags[finding.damage].word, finding.of);
   return corrects === undefined
     ? change({ kind: 'addFinding', finding }, what)
-    : change({ kind: 'correctFinding', id: corrects, finding }, `${what} corrected`);
+    : change({ kind: 'correctFinding', id: corrects, finding }, deedText.corrected(what));
 };
 
 export const decide = (of: readonly string[], choice: Choice, reason: string): boolean =>
@@ -104,22 +105,22 @@ export const decide = (of: readonly string[], choice: Choice, reason: string): b
   );
 
 export const saveReading = (reading: Draft<Reading>): boolean =>
-  change({ kind: 'addReading', reading }, `Reading ${reading.ends[0].cluster} to ${reading.ends[1].cluster}`);
+  change({ kind: 'addReading', reading }, deedText.reading(reading.ends[0].cluster, reading.ends[1].cluster));
 
 /** Adds a photo, or corrects the marks and words of one; the picture itself stays. */
 export const savePhoto = (photo: Draft<RecordOf<'photo'>>, corrects?: string): boolean =>
   corrects === undefined
-    ? change({ kind: 'addPhoto', photo }, `Photo of ${photo.of}`)
-    : change({ kind: 'correctPhoto', id: corrects, photo }, `Photo of ${photo.of} corrected`);
+    ? change({ kind: 'addPhoto', photo }, deedText.photo(photo.of))
+    : change({ kind: 'correctPhoto', id: corrects, photo }, deedText.corrected(deedText.photo(photo.of)));
 
 export const removeRecord = (id: string, name: string): void => {
-  change({ kind: 'withdraw', ids: [id], reason: 'removed by hand' }, name);
+  change({ kind: 'withdraw', ids: [id], reason: deedText.byHand }, name);
 };
 
 /** Those of one face not looked at yet, with the method chosen. */
 export const lookAtZone = (zone: string, ids: readonly string[]): void => {
   const { lookBy } = useView.getState();
-  change({ kind: 'tag', of: ids, tag: 'lookedAt', ...lookBy }, `Looked at: ${zoneWords(zone)}`);
+  change({ kind: 'tag', of: ids, tag: 'lookedAt', ...lookBy }, deedText.lookedAt(zoneWords(zone)));
 };
 
 type Area = RecordOf<'area'>;
@@ -130,7 +131,7 @@ const areaOf = (zone: string): Pick<Area, 'bay' | 'face'> => {
 };
 
 export const setAccess = (zone: string, access: Area['access']): void => {
-  change({ kind: 'setArea', area: { ...areaOf(zone), access } }, `Access to ${zoneWords(zone)}: ${access}`);
+  change({ kind: 'setArea', area: { ...areaOf(zone), access } }, deedText.access(zoneWords(zone), access));
 };
 
 /** The answer to "same side?" that ends the question for this bay. Access stays as recorded, covered when nothing is. */
@@ -140,18 +141,18 @@ export const bothSidesHurt = (bay: string): void => {
     .atOnce?.live.areas.find((area) => area.bay === bay && area.face === undefined);
   change(
     { kind: 'setArea', area: { bay, access: standing?.access ?? 'covered', bothSidesHurt: true } },
-    `Both sides hurt in bay ${bay}`,
+    deedText.bothSides(bay),
   );
 };
 
 export const setHeldAs = (setup: string, name: string): void => {
-  change({ kind: 'setHeld', held: { setup } }, `Held: ${name}`);
+  change({ kind: 'setHeld', held: { setup } }, deedText.held(name));
 };
 
 export const renameJob = (name: string): void => {
-  if (name.trim() !== '') change({ kind: 'renameJob', name: name.trim() }, 'Name of the job');
+  if (name.trim() !== '') change({ kind: 'renameJob', name: name.trim() }, deedText.jobName);
 };
 
 export const setAircraft = (aircraft: string): void => {
-  change({ kind: 'setAircraft', aircraft: aircraft.trim() }, 'Whose aircraft');
+  change({ kind: 'setAircraft', aircraft: aircraft.trim() }, deedText.aircraft);
 };

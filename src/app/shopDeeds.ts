@@ -1,6 +1,7 @@
 import type { Draft } from '../core/job/change.ts';
 import type { RecordOf } from '../core/job/jobSchema.ts';
 import { change } from './state/job.ts';
+import { shopDeedText } from './text/shopDeeds.ts';
 
 type Manual = Draft<RecordOf<'manual'>>;
 type Progress = Draft<RecordOf<'progress'>>;
@@ -16,16 +17,16 @@ const log = (member: string, entry: Omit<Progress, 'step' | 'done'>, name: strin
 export const logStraightEdge = (
   member: string,
   edge: NonNullable<Progress['straightEdge']>[number],
-): boolean => log(member, { straightEdge: [edge] }, `Straight edge on ${member}`);
+): boolean => log(member, { straightEdge: [edge] }, shopDeedText.straightEdge(member));
 
 export const logPush = (member: string, push: NonNullable<Progress['push']>): boolean =>
-  log(member, { push }, `Push on ${member}`);
+  log(member, { push }, shopDeedText.push(member));
 
 export const logRoundness = (member: string, roundness: NonNullable<Progress['roundness']>): boolean =>
-  log(member, { roundness }, `Diameters of ${member}`);
+  log(member, { roundness }, shopDeedText.roundness(member));
 
 export const logInspected = (member: string, inspected: NonNullable<Progress['inspected']>): boolean =>
-  log(member, { inspected }, `Looked at again: ${member}`);
+  log(member, { inspected }, shopDeedText.inspected(member));
 
 /** Takes the result as it stands, by name; the reason says why when no limit is loaded. */
 export const acceptStraightened = (member: string, reason: string): boolean =>
@@ -39,7 +40,7 @@ export const acceptStraightened = (member: string, reason: string): boolean =>
         ...(reason.trim() === '' ? {} : { reason: reason.trim() }),
       },
     },
-    `Straightening of ${member} accepted`,
+    shopDeedText.accepted(member),
   );
 
 /** The user's own data: outranks the general rules, and says where it is from. */
@@ -52,12 +53,12 @@ export const tickFitUp = (step: string, member: string, seen: string): boolean =
       kind: 'addProgress',
       progress: { step, done: true, of: member, ...(seen.trim() === '' ? {} : { reason: seen.trim() }) },
     },
-    `Fit-up card of ${member}`,
+    shopDeedText.fitUp(member),
   );
 
 /** The closing row: gap, overlap and marks as found, seen by a second person. */
 export const closeFitUp = (member: string, fitUp: NonNullable<Progress['fitUp']>): boolean =>
   change(
     { kind: 'addProgress', progress: { step: `fitUp:${member}`, done: true, of: member, fitUp } },
-    `Fit-up of ${member} looked over`,
+    shopDeedText.fitUpClosed(member),
   );
