@@ -39,6 +39,12 @@ const moved = [
     .filter((name) => name.endsWith('.tsx'))
     .map((name) => `src/app/scene/${name}`),
   ...panels.map((name) => `src/app/panels/${name}.tsx`),
+  'src/app/panels/findingFields.ts',
+  ...readdirSync('src/app/picture')
+    .filter((name) => !name.startsWith('use') && !name.toLowerCase().startsWith('plan'))
+    .map((name) => `src/app/picture/${name}`),
+  'src/app/deeds.ts',
+  'src/app/shopDeeds.ts',
 ];
 
 describe('text of the screen', () => {
@@ -53,5 +59,9 @@ describe('text of the screen', () => {
       'One of two',
       'and 0 more',
     ]);
+  });
+
+  it('is found anywhere in a source without elements', () => {
+    expect(literalsOf('tests/app/text/plantedPlain.ts')).toEqual(['Two words', 'Force along 0']);
   });
 });

@@ -35,7 +35,10 @@ const textOf = (node: Node): string | null => {
   return null;
 };
 
-/** Every text of two words or more that stands inside an element of a source: `words`, one a row. */
+/**
+ * Every text of two words or more that stands inside an element of a source, one a row; in a plain `.ts` source,
+ * which has no elements, every one that stands anywhere.
+ */
 export const literalsOf = (file: string): readonly string[] => {
   const found: string[] = [];
   const walk = (node: Node, inside: boolean): void => {
@@ -46,6 +49,6 @@ export const literalsOf = (file: string): readonly string[] => {
     for (const value of Object.values(node))
       for (const child of Array.isArray(value) ? value : [value]) if (isNode(child)) walk(child, within);
   };
-  walk(parseSync(file, readFileSync(file, 'utf8')).program as unknown as Node, false);
+  walk(parseSync(file, readFileSync(file, 'utf8')).program as unknown as Node, file.endsWith('.ts'));
   return found;
 };
