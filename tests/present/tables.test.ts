@@ -29,7 +29,7 @@ describe('tables', () => {
 
   it('give every number in a CSV its unit, but for counts, ranks and shares of evidence', () => {
     const bare =
-      /^(Members|Clusters|Not looked at|Order|Cluster|Load path|Locked in|Takes over|Photos|Into force|Stability without it|Numbers resting on it|No\.|Pushes|Reversals|Lengths|Count|Lines)$/;
+      /^(Members|Clusters|Not looked at|Order|Cluster|Load path|Locked in|Takes over|Photos|Into force|Into force, pinned|Stability without it|Numbers resting on it|No\.|Pushes|Reversals|Lengths|Count|Lines)$/;
     for (const table of tables.values()) {
       const heads = table.columns.flatMap((head) => head.csv ?? [head]);
       const rows = table.rows.map((row) => row.cells.flatMap((cell) => cell.csv ?? [cell.raw]));

@@ -1,13 +1,11 @@
 import type { EstimateLine } from '../../core/estimate/result.ts';
 import { type Supplement, supplement } from '../../core/estimate/supplement.ts';
-import type { Decision, Finding, Photo } from '../../core/job/jobSchema.ts';
-import { type Standing, standing } from '../../core/job/standing.ts';
-import { showLength, showTime, showTube } from '../show.ts';
+import type { Photo } from '../../core/job/jobSchema.ts';
+import { showLength, showTube } from '../show.ts';
 import type { Since } from '../since.ts';
 import type { Showing } from '../tables/showing.ts';
-import { choiceWords, damageTags } from '../tags.ts';
 import { lineWhere, operationWords } from '../words/estimate.ts';
-import { findingSize } from '../words/findings.ts';
+import { causesOf } from './supplementCause.ts';
 
 /** One thing that is different, why, and what it takes. A difference nobody can price is null. */
 export interface SupplementRow {
@@ -29,73 +27,20 @@ export interface SupplementOf {
   readonly moneySum: number | null;
 }
 
-interface Cause {
-  readonly words: string;
-  readonly photos: readonly Photo[];
-}
-
-const photoOf = (live: Standing, finding: Finding): readonly Photo[] => {
-  const own = live.photos.filter((photo) => photo.finding === finding.id);
-  return own.length > 0 ? own : live.photos.filter(({ of, finding: f }) => of === finding.of && !f).slice(-1);
-};
-
-/** What stands now and did not then, or the other way round, by the member or cluster it is about. */
-const newOf = <R extends { readonly id: string }>(now: readonly R[], then: readonly R[]): readonly R[] => {
-  const known = new Set(then.map(({ id }) => id));
-  return now.filter(({ id }) => !known.has(id));
-};
-
 /**
  * The supplement between an older state of a job and this one, line by line: findings, decisions, hours, tube.
  * Hours are the likely ones; money is hours at the rate of the later state, where somebody has entered one.
  */
 export const supplementOf = (since: Since, showing: Showing): SupplementOf => {
-  const { assessment, job, units } = showing;
+  const { assessment, units } = showing;
   const sums = supplement(since.assessment, assessment);
-  const [then, live] = [standing(since.job.records), standing(job.records)];
   const money = assessment.estimate.money ?? null;
   const priced = (hours: number | null): number | null =>
     hours === null || !money ? null : hours * money.perHour;
-  const found = newOf(live.findings, then.findings);
-  const gone = newOf(then.findings, live.findings);
-  const decided = newOf(live.decisions, then.decisions);
-  const undecided = newOf(then.decisions, live.decisions).filter(
-    ({ of }) => !live.decisions.some((d) => d.of === of),
+  const { found, gone, decided, undecided, findingCause, decisionWords, causeOf, lineCause } = causesOf(
+    since,
+    showing,
   );
-  const rates = newOf(live.rates, then.rates);
-
-  const findingCause = (finding: Finding): Cause => ({
-    words: `${damageTags[finding.damage].word} on ${finding.of}, ${findingSize(finding, units)} (finding ${finding.id})`,
-    photos: photoOf(live, finding),
-  });
-  const decisionWords = ({ of, choice, by, at, id }: Decision): string =>
-    `${of} decided: ${choiceWords[choice]}, ${by} ${showTime(at)} (record ${id})`;
-  /** The newest reason for anything about a member or cluster: a finding first, then a decision. */
-  const causeOf = (of: string | undefined): Cause => {
-    if (of === undefined) return { words: 'follows from the lines of its tubes', photos: [] };
-    const finding = found.findLast((f) => f.of === of);
-    if (finding) return findingCause(finding);
-    const lost = gone.findLast((f) => f.of === of);
-    if (lost) return { words: `finding ${lost.id} corrected or withdrawn`, photos: [] };
-    const decision = decided.findLast((d) => d.of === of) ?? undecided.findLast((d) => d.of === of);
-    const why = live.findings.findLast((f) => f.of === of);
-    if (decision)
-      return {
-        words: [decisionWords(decision), ...(why ? [`because of ${findingCause(why).words}`] : [])].join(
-          '; ',
-        ),
-        photos: why ? photoOf(live, why) : [],
-      };
-    return why
-      ? findingCause(why)
-      : { words: 'no finding of its own: follows from its neighbours', photos: [] };
-  };
-  const lineCause = (line: EstimateLine): Cause => {
-    const rate = rates.find(({ id }) => id === line.record);
-    return rate
-      ? { words: `rate entered by ${rate.by}, ${showTime(rate.at)} (record ${rate.id})`, photos: [] }
-      : causeOf(line.of);
-  };
   const lineRow = (verb: string, line: EstimateLine, hoursH: number): SupplementRow => {
     const cause = lineCause(line);
     return {

@@ -83,6 +83,12 @@ export const sourcesOnPaper = (
   };
 };
 
+/** Words as they stand; an order or a frozen plan has a line a step, which a reader finds in the plan itself. */
+const wordsShown = ({ topic, words = '' }: RecordOf<'manual'>): string =>
+  topic.startsWith('plan-') && words.includes('\n')
+    ? `${words.split('\n').length} lines; they stand in the job file and in manual-data.csv`
+    : words;
+
 /** The user's own data, which outrank the general rules, shown as theirs. */
 export const manualTable = ({ job }: Showing, manual: readonly RecordOf<'manual'>[]): Table =>
   tableOf(
@@ -101,7 +107,7 @@ export const manualTable = ({ job }: Showing, manual: readonly RecordOf<'manual'
           text: (row) => (row.valueIn === undefined ? '' : String(row.valueIn)),
           raw: (row) => row.valueIn ?? null,
         },
-        { id: 'words', title: 'Words', text: (row) => row.words ?? '' },
+        { id: 'words', title: 'Words', text: wordsShown, raw: (row) => row.words ?? '' },
         { id: 'source', title: 'Source', text: (row) => row.source },
         { id: 'by', title: 'By', text: (row) => row.by },
         { id: 'at', title: 'When', text: (row) => showTime(row.at), raw: (row) => row.at },

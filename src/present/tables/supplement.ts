@@ -1,4 +1,5 @@
 import { type SupplementRow, supplementOf } from '../record/supplement.ts';
+import { newSince } from '../record/supplementCause.ts';
 import { fixed, lengthUnit, showBareLength } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
 import { rawLength, type Showing } from './showing.ts';
@@ -15,7 +16,9 @@ export const supplementTable = (showing: Showing): Table => {
       name: 'supplement',
       title: 'Supplement',
       ...(since
-        ? { note: `Held against ${since.words}. Likely hours; a blank is a difference nobody can price.` }
+        ? {
+            note: `Held against ${since.words}. New since then: ${newSince(since, showing.job.records)}. Likely hours; a blank is a difference nobody can price.`,
+          }
         : {}),
       empty: since
         ? 'Nothing is different.'

@@ -1,7 +1,9 @@
 import type { EstimateLine, Origin } from '../../core/estimate/result.ts';
 import type { Supplement } from '../../core/estimate/supplement.ts';
+import type { RecordKind } from '../../core/job/jobSchema.ts';
 import { fixed } from '../show.ts';
 import { hoursText, lineOriginWords, lineWhere, operationWords } from './estimate.ts';
+import { countWords } from './names.ts';
 
 const signed = (hours: number): string => `${hours < 0 ? '-' : '+'}${hoursText(Math.abs(hours))} h`;
 
@@ -25,3 +27,23 @@ export const supplementLines = (of: Supplement): readonly string[] => [
     ? ['No line of hours is different.']
     : []),
 ];
+
+const nouns = {
+  look: ['look', 'looks'],
+  area: ['state of access', 'states of access'],
+  finding: ['finding', 'findings'],
+  reading: ['reading', 'readings'],
+  decision: ['decision', 'decisions'],
+  held: ['way it is held', 'ways it is held'],
+  mishap: ['account of the accident', 'accounts of the accident'],
+  manual: ['entry of your own data', 'entries of your own data'],
+  rate: ['rate', 'rates'],
+  progress: ['step ticked or measured', 'steps ticked or measured'],
+  photo: ['photo', 'photos'],
+  note: ['note or withdrawal', 'notes or withdrawals'],
+  model: ['change of the model', 'changes of the model'],
+} as const satisfies Record<RecordKind, readonly [string, string]>;
+
+/** How many records of a kind, in words: "2 readings". */
+export const recordNoun = (kind: RecordKind, count: number): string =>
+  countWords(count, nouns[kind][0], nouns[kind][1]);
