@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findIndex } from '../../../src/app/find.ts';
-import { shownRows, trussRows } from '../../../src/app/panels/trussRows.ts';
+import { rowGroups, shownRows, trussRows } from '../../../src/app/panels/trussRows.ts';
 import { expandTruss } from '../../../src/core/truss/truss.ts';
 import { emptyJob } from '../kit.ts';
 
@@ -31,5 +31,25 @@ describe('the table of the truss', () => {
     expect(lengths).toEqual([...lengths].sort((a, b) => a - b));
     const down = shownRows(rows, index, '', [], { by: 'length', down: true });
     expect(down.map(({ id }) => id)).toEqual([...up.map(({ id }) => id)].reverse());
+  });
+
+  it('keeps every row and every group that a tag did not touch', () => {
+    const mark = {
+      id: 'U1L-U2L',
+      kind: 'member',
+      state: 'undecided',
+      findings: ['f'],
+      damage: ['bow'],
+      finishRemoved: false,
+    } as const;
+    const tagged = trussRows(truss.members, truss.clusters, new Map([[mark.id, mark]]), rows);
+    expect(tagged.filter((row, k) => row !== rows[k]).map(({ id }) => id)).toEqual(['U1L-U2L']);
+    expect(trussRows(truss.members, truss.clusters, new Map(), rows)).toBe(rows);
+    const long = Array.from({ length: 5 }, () => rows).flat();
+    const groups = rowGroups(long, []);
+    const place = long.length - rows.length + rows.findIndex(({ id }) => id === 'U1L-U2L');
+    const after = rowGroups(long.with(place, tagged.find(({ id }) => id === 'U1L-U2L')!), groups);
+    expect(after.flat()).toHaveLength(long.length);
+    expect(after.filter((group, k) => group !== groups[k])).toHaveLength(1);
   });
 });
