@@ -192,6 +192,10 @@ interface ShapeRow {
   readonly cluster: AdjustedCluster;
 }
 
+/** A direction left free that has any share along an axis leaves that axis unknown, whatever the others say of it. */
+const knownAlong = ({ fixedBy, free }: AdjustedCluster, k: 0 | 1 | 2): boolean =>
+  fixedBy === 'all' || free.every((way) => Math.abs(way[k]) < 1e-3);
+
 /** Where the readings put each cluster, less where it is drawn, with its uncertainty. */
 export const shapeTable = (showing: Showing): Table => {
   const { units, assessment } = showing;
@@ -203,11 +207,11 @@ export const shapeTable = (showing: Showing): Table => {
     text: ({ cluster }: ShapeRow) => {
       const std = Math.sqrt(Math.max(0, cluster.covariance[k * 4] ?? 0));
       const places = units === 'mm' ? 1 : 3;
-      return cluster.fixedBy === 'none'
-        ? 'not fixed'
-        : `${fixed(rawLength(cluster.moveIn[k], units)!, places)} ± ${fixed(rawLength(std, units)!, places)}`;
+      return knownAlong(cluster, k)
+        ? `${fixed(rawLength(cluster.moveIn[k], units)!, places)} ± ${fixed(rawLength(std, units)!, places)}`
+        : 'not fixed';
     },
-    raw: ({ cluster }: ShapeRow) => (cluster.fixedBy === 'none' ? null : rawLength(cluster.moveIn[k], units)),
+    raw: ({ cluster }: ShapeRow) => (knownAlong(cluster, k) ? rawLength(cluster.moveIn[k], units) : null),
   });
   return tableOf<ShapeRow>(
     {
