@@ -7,7 +7,8 @@ const slug = (words: string): string =>
   words
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
+    .replace(/^-|-$/g, '')
+    .slice(0, 60);
 
 /** Every drawing of these reports as SVG: maps as framed sheets, others by themselves. Same reports, same bytes. */
 export const drawingFiles = (...reports: readonly Report[]): readonly ReportFile[] => {

@@ -44,8 +44,8 @@ const optionsOf = (job: Job, { paper, units }: ReportChoice): ReportOptions => (
   hash: contentHash(job),
 });
 
-/** Every paper of the work and every template, each a PDF of its own. */
-const ownPdfs = async (
+/** Every paper of the work as a PDF of its own, and the templates as PDF and SVG. */
+const ownFiles = async (
   job: Job,
   assessment: Assessment,
   options: ReportOptions,
@@ -98,7 +98,7 @@ export const reportFiles = async (
   const encoder = new TextEncoder();
   return [
     { name: 'report.pdf', bytes: pdf },
-    ...(choice.holds ? [] : await ownPdfs(job, assessment, options, photos, since)),
+    ...(choice.holds ? [] : await ownFiles(job, assessment, options, photos, since)),
     ...into(
       'drawings',
       drawingFiles(

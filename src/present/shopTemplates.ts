@@ -8,7 +8,7 @@ import { templateFiles } from './templates.ts';
 /** Decisions whose templates go with the report. */
 const cutOut: ReadonlySet<string> = new Set(['splice', 'replace']);
 
-/** A PDF of full-size templates for each member decided to be spliced or replaced whose repair fits. */
+/** Full-size templates, all in a PDF and each as SVG, for each member decided to be spliced or replaced whose repair fits. */
 export const shopTemplates = async (
   job: Job,
   assessment: Assessment,
@@ -18,8 +18,7 @@ export const shopTemplates = async (
   for (const row of assessment.splice.members) {
     const methods = decidedDesigns(row).flatMap((d) => (d.plan ? [d.method] : []));
     if (!cutOut.has(row.choice ?? '') || methods.length === 0) continue;
-    const made = await templateFiles(job, row.member, { paper, units, methods });
-    files.push(...made.filter(({ name }) => name.endsWith('.pdf')));
+    files.push(...(await templateFiles(job, row.member, { paper, units, methods })));
   }
   return files;
 };

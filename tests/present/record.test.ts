@@ -5,12 +5,14 @@ import type { Job, JobRecord } from '../../src/core/job/jobSchema.ts';
 import { standing } from '../../src/core/job/standing.ts';
 import { hashOf } from '../../src/present/backup.ts';
 import { paperOf, paperPdf } from '../../src/present/papers/papers.ts';
+import { paperNames } from '../../src/present/papers/titles.ts';
 import { chapterTitles, usualChapters } from '../../src/present/record/chapterNames.ts';
 import { asFound, tickedRepairs } from '../../src/present/record/mapParts.ts';
 import { showsOf } from '../../src/present/record/photoShots.ts';
 import { damageReport, reportParts } from '../../src/present/record.ts';
 import { reportFiles } from '../../src/present/report.ts';
 import { sheets } from '../../src/present/sheet/layout.ts';
+import { allTables } from '../../src/present/tables/allTables.ts';
 import { weldRows } from '../../src/present/tables/welds.ts';
 import { tinyJpeg } from '../kit/jpeg.ts';
 import { demoJob, options } from './made.ts';
@@ -203,5 +205,28 @@ describe('what the report holds', () => {
     expect(at('Start card')).toBeGreaterThan(at('Findings'));
     expect(at('Chalk key')).toBeGreaterThan(at('Start card'));
     expect(at('Locked in')).toBe(-1);
+  }, 60_000);
+
+  it('comes in folders, every file under a name of its own, every drawing and template as SVG', async () => {
+    const files = await reportFiles(job, { paper: 'a4', units: 'inFraction' });
+    const names = files.map(({ name }) => name);
+    expect(new Set(names).size).toBe(names.length);
+    expect(names.filter((name) => !name.includes('/'))).toEqual(['report.pdf', 'truss.gltf']);
+    const under = (folder: string, end: string): number =>
+      names.filter((name) => name.startsWith(`${folder}/`) && name.endsWith(end)).length;
+    expect(under('papers', '.pdf')).toBe(paperNames.length + 1);
+    expect(under('tables', '.csv')).toBe(allTables({ job, assessment, units: 'inFraction' }).length);
+    const drawn = (name: 'report' | 'materials'): number =>
+      (name === 'report'
+        ? damageReport(job, assessment, options)
+        : paperOf(name, job, assessment, options)
+      ).parts
+        .flatMap(({ sections }) => sections)
+        .filter(({ kind }) => kind === 'drawing').length;
+    expect(under('drawings', '.svg')).toBeGreaterThan(drawn('report') + drawn('materials') + 9);
+    expect(under('templates', '.svg')).toBeGreaterThan(10);
+    for (const { name, bytes } of files)
+      if (name.endsWith('.svg'))
+        expect(new TextDecoder().decode(bytes.slice(0, 200)), name).toContain('<svg');
   }, 60_000);
 });
