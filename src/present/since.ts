@@ -2,15 +2,8 @@ import { assess } from '../core/assess.ts';
 import type { Assessment } from '../core/assessment.ts';
 import type { Job } from '../core/job/jobSchema.ts';
 import { secondsOf } from '../core/job/stampOrder.ts';
-import { standing } from '../core/job/standing.ts';
-import { FROZEN_TOPIC } from '../core/plan/frozen.ts';
 import { showTime } from './show.ts';
-
-/** Which older state a supplement is held against: another copy, the plan as frozen last, or the job as it stood at a time. */
-export type SinceAsk =
-  | { readonly kind: 'copy'; readonly job: Job }
-  | { readonly kind: 'frozen' }
-  | { readonly kind: 'time'; readonly at: string };
+import { frozenAt, type SinceAsk } from './sinceAsk.ts';
 
 /** An older state of the job, worked out. */
 export interface Since {
@@ -25,10 +18,6 @@ export const jobAsOf = (job: Job, at: string): Job => ({
   ...job,
   records: job.records.filter((record) => secondsOf(record.at) <= secondsOf(at)),
 });
-
-/** When the plan was frozen last, of what stands. */
-export const frozenAt = (job: Job): string | undefined =>
-  standing(job.records).manual.findLast(({ topic }) => topic === FROZEN_TOPIC)?.at;
 
 /** The older state that is asked for; none when the plan was never frozen. Left out: since the plan was frozen. */
 export const sinceOf = (job: Job, ask: SinceAsk = { kind: 'frozen' }): Since | undefined => {

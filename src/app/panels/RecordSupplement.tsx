@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { readJob } from '../../core/job/read.ts';
 import { showTime } from '../../present/show.ts';
-import { frozenAt, type SinceAsk } from '../../present/since.ts';
+import { frozenAt, type SinceAsk } from '../../present/sinceAsk.ts';
 import { photosOf } from '../photos.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';

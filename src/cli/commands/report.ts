@@ -3,7 +3,7 @@ import { standing } from '../../core/job/standing.ts';
 import { usualChapters } from '../../present/record/chapterNames.ts';
 import { type ReportPart, reportParts } from '../../present/record.ts';
 import { reportFiles } from '../../present/report.ts';
-import type { SinceAsk } from '../../present/since.ts';
+import type { SinceAsk } from '../../present/sinceAsk.ts';
 import { readBackupFile, readJobFile, writeFiles } from '../files.ts';
 import type { Command } from './command.ts';
 
