@@ -281,7 +281,7 @@ describe('states of the screen', () => {
         subtree: true,
       });
     });
-    await page.getByRole('combobox', { name: /Find a tube/ }).fill('L3R-L4R');
+    await page.getByRole('combobox', { name: /Find a tube/ }).fill('U7L-L7L');
     await page.keyboard.press('Enter');
     await page.locator('.picture [role="img"]').focus();
     await page.keyboard.press('b');
@@ -291,10 +291,10 @@ describe('states of the screen', () => {
     await page.keyboard.press('Control+Shift+z');
     await page.waitForTimeout(1200);
     const heard = await page.evaluate(() => (window as unknown as { heard: string[] }).heard.join('\n'));
-    expect(heard).toMatch(/Bent: L3R-L4R/);
+    expect(heard).toMatch(/Bent: U7L-L7L/);
     expect(heard).toMatch(/Saved on this device/);
-    expect(heard).toMatch(/Undone: Bent: L3R-L4R/);
-    expect(heard).toMatch(/Redone: Bent: L3R-L4R/);
+    expect(heard).toMatch(/Undone: Bent: U7L-L7L/);
+    expect(heard).toMatch(/Redone: Bent: U7L-L7L/);
     await page.getByRole('button', { name: 'Plan', exact: true }).first().click();
     await settled(page);
     const frames = () => page.evaluate(() => window.__tubewright!.frames().drawn);

@@ -73,14 +73,12 @@ const spoil = (page: Page, text: unknown): Promise<void> =>
 
 describe('trouble with what the browser keeps', () => {
   it('a full storage: says so, hands out a file, and keeps everything again when there is room', async () => {
-    const { page, context } = await openSheet(browser, address);
-    await saved(page);
+    const context = await browser.newContext({ acceptDownloads: true, reducedMotion: 'reduce' });
+    const page = await context.newPage();
     const devtools = await context.newCDPSession(page);
     const origin = new URL(address).origin;
-    await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
-    // Chromium remembers how much room there was until the database has been closed for some seconds
-    await page.goto('about:blank');
-    await page.waitForTimeout(5000);
+    // before the first use: Chromium remembers for long how much room a database had
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1000 });
     await page.goto(`${address}?aa=0`);
     await settled(page);
     await bend(page, 'U7L-L7L');
