@@ -31,6 +31,8 @@ export const RecordSupplement = () => {
   const [said, setSaid] = useState('');
   if (!job) return null;
   const times = [...new Set(job.records.map((record) => record.at))].sort().reverse();
+  // the state at the end of the day before the latest: today's work is what a supplement is asked for
+  const time = at || (times.find((one) => one.slice(0, 10) !== times[0]?.slice(0, 10)) ?? times[0] ?? '');
   const chosen = against ?? (frozen ? 'frozen' : 'time');
   const save = async (): Promise<void> => {
     setSaid('The supplement is being worked out and drawn …');
@@ -39,7 +41,7 @@ export const RecordSupplement = () => {
         chosen === 'frozen'
           ? { kind: 'frozen' }
           : chosen === 'time'
-            ? { kind: 'time', at: at || times[0]! }
+            ? { kind: 'time', at: time }
             : file && (await copyIn(file));
       if (!since) {
         setSaid(file ? 'That file is no job that can be read here.' : 'Choose the older copy first.');
@@ -78,7 +80,7 @@ export const RecordSupplement = () => {
         {chosen === 'time' && (
           <label className="field">
             <span className="caption">Time of a record</span>
-            <select value={at || times[0]} onChange={(e) => setAt(e.target.value)}>
+            <select value={time} onChange={(e) => setAt(e.target.value)}>
               {times.map((one) => (
                 <option key={one} value={one}>
                   {showTime(one)}
