@@ -1,4 +1,5 @@
 import { type Hold, holds } from '../../core/job/jobSchema.ts';
+import { lengthRead } from '../../core/trammel/observations.ts';
 import type { Adjustment, Trammel } from '../../core/trammel/result.ts';
 import { showLength } from '../../present/show.ts';
 import { listWords } from '../../present/words/names.ts';
@@ -30,7 +31,9 @@ export const Fits = ({ trammel }: { readonly trammel: Trammel }) => {
               <strong>{holdWords[hold]}</strong>: {fitWords[adjustment.fits]}, {adjustment.readings.length}{' '}
               readings.
             </span>
-            {adjustment.cause && <Cause cause={adjustment.cause} />}
+            {(adjustment.causes ?? []).map((cause) => (
+              <Cause key={causeKey(cause)} cause={cause} />
+            ))}
           </li>
         ))}
       </ul>
@@ -38,17 +41,29 @@ export const Fits = ({ trammel }: { readonly trammel: Trammel }) => {
   );
 };
 
-const Cause = ({ cause }: { readonly cause: NonNullable<Adjustment['cause']> }) => {
+type CauseOf = NonNullable<Adjustment['cause']>;
+
+const causeKey = (cause: CauseOf): string =>
+  cause.kind === 'misread' ? cause.reading : cause.kind === 'datumMoved' ? cause.cluster : cause.kind;
+
+const Cause = ({ cause }: { readonly cause: CauseOf }) => {
   const units = usePrefs((prefs) => prefs.units);
-  const readings = useAnswer((answer) => answer.atOnce?.live.readings);
+  const readings = useAnswer((answer) => answer.atOnce?.live.readings) ?? [];
+  /** A reading by its line and what was read; a cluster by its id. */
+  const named = (id: string): string => {
+    const reading = readings.find((r) => r.id === id);
+    if (!reading) return id;
+    const lengthIn = lengthRead(reading);
+    const ends = reading.ends.map(({ cluster }) => cluster).join(' to ');
+    return lengthIn === undefined ? ends : `${ends}, read as ${showLength(lengthIn, units)}`;
+  };
   switch (cause.kind) {
     case 'misread': {
-      const reading = readings?.find(({ id }) => id === cause.reading);
-      const ends = reading?.ends.map(({ cluster }) => cluster) ?? [];
+      const ends = readings.find(({ id }) => id === cause.reading)?.ends.map(({ cluster }) => cluster) ?? [];
       return (
         <span className="notice small">
-          Take again first: {ends.length > 0 ? ends.join(' to ') : cause.reading}. The others say it should be{' '}
-          {showLength(cause.shouldBeIn, units)}.{' '}
+          Take again: {named(cause.reading)}. The others say it should be{' '}
+          {showLength(cause.shouldBeIn, units)}; the shape does not lean on it.{' '}
           <button type="button" className="link" onClick={() => selectAll(ends)}>
             Show it
           </button>
@@ -64,6 +79,9 @@ const Cause = ({ cause }: { readonly cause: NonNullable<Adjustment['cause']> }) 
     case 'cannotTell':
       return (
         <span className="notice small">
+          {cause.between && cause.between.length > 1
+            ? `Cannot tell which is wrong: ${cause.between.map(named).join('; or ')}. `
+            : ''}
           {cause.readAlso.length > 0
             ? `To tell, read also ${listWords(cause.readAlso)}.`
             : 'To tell, read more distances.'}
