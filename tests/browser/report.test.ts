@@ -63,6 +63,7 @@ describe('the report from the screen', () => {
     const { page, noise } = await openSheet(browser, address);
     await record(page);
     const section = page.getByRole('region', { name: 'Supplement' });
+    await section.getByLabel('Time of a record').waitFor();
     const times = await section.getByLabel('Time of a record').locator('option').all();
     const at = (await times[Math.floor(times.length / 2)]!.getAttribute('value'))!;
     await section.getByLabel('Time of a record').selectOption(at);
