@@ -8,7 +8,7 @@ import { setupWords } from '../words/held.ts';
 import { countWords, listWords, zoneWords } from '../words/names.ts';
 import { gateNamed } from '../words/planGates.ts';
 import { stepNamed } from '../words/planSteps.ts';
-import { verdictWords } from '../words/record.ts';
+import { originWords, verdictWords } from '../words/record.ts';
 import { stepWords } from '../words/steps.ts';
 import type { ReportHead, Section } from './sections.ts';
 
@@ -45,10 +45,16 @@ export const standsWords = ({ assessment: { statics } }: Showing): string => {
   return `As drawn it stands, ${statics.indeterminacy} times indeterminate as a welded frame${pins}.`;
 };
 
+const origins = ['thisAccident', 'older', 'unknown'] as const;
+
 const findingsWords = ({ assessment: { coverage, lockedIn } }: Showing): string => {
   const suspects = lockedIn.suspects.map(({ id }) => id);
   return [
     `${countWords(coverage.findings.length, 'finding')} on ${countWords(new Set(coverage.findings.map((f) => f.of)).size, 'member or cluster', 'members and clusters')}`,
+    ...origins.flatMap((origin) => {
+      const n = coverage.findings.filter((f) => f.origin === origin).length;
+      return n === 0 ? [] : [`${n} ${originWords[origin]}`];
+    }),
     ...(lockedIn.unmeasured.length > 0 ? [`size not yet given: ${listWords(lockedIn.unmeasured)}`] : []),
     ...(suspects.length > 0 ? [`suspected of a bend nobody has seen: ${listWords(suspects)}`] : []),
   ].join('; ');
