@@ -130,6 +130,7 @@ export const choose = (
   check(d);
   separate(d);
   check(d);
+  separate(d);
   prune(d);
   return d.chosen.map((c) => ({
     candidate: c,

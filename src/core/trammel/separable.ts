@@ -54,24 +54,31 @@ export const stayApartWithout = (d: Design, k: number): boolean => {
   );
 };
 
+/** Candidates tried when the best one only moves the trouble elsewhere. */
+const TRIED = 12;
+
 /** Adds the readings that tell misreads apart, best first, until all that show well can be told apart or none helps. */
 export const separate = (d: Design): void => {
   let pairs = blurredPairs(d);
   while (pairs.length > 0) {
     const blur = sumOver(d, pairs);
-    let best = { blur: 0.99 * blur, c: -1 };
-    for (let c = 0; c < d.count; c++) {
-      if (d.taken[c]) continue;
-      const then = sumOver(d, pairs, { c, sign: 1 });
-      if (then < best.blur) best = { blur: then, c };
+    const helpful = Array.from({ length: d.count }, (_, c) => c)
+      .filter((c) => !d.taken[c])
+      .map((c) => ({ c, blur: sumOver(d, pairs, { c, sign: 1 }) }))
+      .filter((one) => one.blur < 0.99 * blur)
+      .sort((a, b) => a.blur - b.blur || a.c - b.c)
+      .slice(0, TRIED);
+    let left: readonly Pair[] | undefined;
+    for (const { c } of helpful) {
+      change(d, c, 1);
+      const then = blurredPairs(d);
+      if (sumOver(d, then) < 0.99 * blur) {
+        left = then;
+        break;
+      }
+      change(d, c, -1);
     }
-    if (best.c < 0) return;
-    change(d, best.c, 1);
-    const left = blurredPairs(d);
-    if (sumOver(d, left) >= blur) {
-      change(d, best.c, -1);
-      return;
-    }
+    if (!left) return;
     pairs = left;
   }
 };
