@@ -4,6 +4,7 @@ import type { Assessment } from '../../src/core/assessment.ts';
 import type { Job, JobRecord } from '../../src/core/job/jobSchema.ts';
 import { standing } from '../../src/core/job/standing.ts';
 import { hashOf } from '../../src/present/backup.ts';
+import { entriesOf } from '../../src/present/papers/entryFields.ts';
 import { paperOf, paperPdf } from '../../src/present/papers/papers.ts';
 import { paperNames } from '../../src/present/papers/titles.ts';
 import { chapterTitles, usualChapters } from '../../src/present/record/chapterNames.ts';
@@ -142,6 +143,11 @@ describe('a weld', () => {
         result: 'clear',
       },
     };
+    const with_ = plus(job, [...ofJob, own]);
+    const entry = entriesOf({ job: with_, assessment, units: 'inFraction' }, standing(with_.records));
+    const { checks, process } = entry.find(({ of }) => of === tube)!.fields;
+    expect(checks).toBe('weld L3R, dye penetrant: no crack seen');
+    expect(process).toBe('at L3R: oxyacetylene, RG60; at L4L: GTAW, ER70S-2');
     const [here, there] = rows([...ofJob, own]).filter((row) => row.of === tube);
     expect(here).toMatchObject({
       process: 'oxyacetylene',

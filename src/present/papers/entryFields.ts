@@ -2,7 +2,7 @@ import type { RecordOf } from '../../core/job/jobSchema.ts';
 import type { Standing } from '../../core/job/standing.ts';
 import { fixed, showFigure, showLength, showTime, showTube } from '../show.ts';
 import { byId, type Showing } from '../tables/showing.ts';
-import { jointWords, type WeldRow, weldRows } from '../tables/welds.ts';
+import { jointWords, type WeldRow, weldResultWords, weldRows } from '../tables/welds.ts';
 import { choiceWords } from '../tags.ts';
 import { reasonSource } from '../words/disposition.ts';
 import { clusterWords, listWords, memberLine } from '../words/names.ts';
@@ -93,14 +93,20 @@ const processOf = (welds: readonly WeldRow[]): string | null => {
 const place = (at: readonly [number, number, number], units: Showing['units']): string =>
   `station ${showLength(at[0], units)}, butt line ${showLength(at[1], units)}, water line ${showLength(at[2], units)}`;
 
-const checksOf = (mine: readonly Progress[]): string | null => {
+const checksOf = (mine: readonly Progress[], welds: readonly WeldRow[]): string | null => {
   const looked = mine.flatMap(({ inspected }) =>
-    inspected
-      ? [`${methodWords[inspected.method]}: ${inspected.result === 'clear' ? 'no crack seen' : 'crack'}`]
+    inspected ? [`${methodWords[inspected.method]}: ${weldResultWords[inspected.result]}`] : [],
+  );
+  const welded = mine.flatMap(({ weld }) =>
+    weld?.method && weld.result
+      ? [`weld ${weld.joint ?? 'all round'}, ${methodWords[weld.method]}: ${weldResultWords[weld.result]}`]
       : [],
   );
+  const unseen = welds.flatMap((weld) =>
+    weld.farSide === 'notSeen' ? [`far side of the weld ${jointWords(weld)} could not be seen`] : [],
+  );
   const fits = mine.some(({ fitUp }) => fitUp) ? ['fit-up written down before tacking'] : [];
-  const all = [...new Set([...looked, ...fits])];
+  const all = [...new Set([...looked, ...welded, ...unseen, ...fits])];
   return all.length > 0 ? all.join('; ') : null;
 };
 
@@ -145,7 +151,10 @@ export const entriesOf = (showing: Showing, live: Standing): readonly Entry[] =>
       proof: mine.findLast(({ proof }) => proof !== undefined)?.proof ?? null,
       process: processOf(welds.filter((weld) => weld.of === mark.id)),
       data: sources.length > 0 ? sources.join('; ') : null,
-      checks: checksOf(mine),
+      checks: checksOf(
+        mine,
+        welds.filter((weld) => weld.of === mark.id),
+      ),
       began: done[0] ? showTime(done[0].at) : null,
       completed: done.length > 0 && open.length === 0 ? showTime(done.at(-1)!.at) : null,
       doers: done.length > 0 ? [...new Set(done.map(({ by }) => by))].join(', ') : null,

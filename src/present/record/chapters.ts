@@ -22,7 +22,6 @@ import { countWords, listWords } from '../words/names.ts';
 import type { ChapterName } from './chapterNames.ts';
 import { heading } from './heading.ts';
 import { closeUpParts, mapParts } from './mapParts.ts';
-import { standsWords } from './pageOne.ts';
 import { photoParts } from './photoSections.ts';
 import { firstCutSections, reliefSections } from './reliefSections.ts';
 import type { Part, Section } from './sections.ts';
@@ -139,7 +138,7 @@ export const chapters: { readonly [N in ChapterName]: Make } = {
     heading('Load cases'),
     { kind: 'table', table: casesTable(showing) },
     { kind: 'subheading', text: 'Redundancy' },
-    { kind: 'lines', lines: [standsWords(showing), ...redundancyLines(showing)] },
+    { kind: 'lines', lines: redundancyLines(showing) },
     { kind: 'table', table: mostClampedTable(showing), most: 15 },
   ]),
   sources: upright(({ showing, live }) => [

@@ -34,16 +34,8 @@ const heldWords = ({ assessment }: Showing, live: Standing, model: Model): strin
     : words;
 };
 
-/** How the truss stands as held: said on page one when it moves freely, else with the load cases. */
-export const standsWords = ({ assessment: { statics } }: Showing): string => {
-  if (statics.kind === 'movesFreely')
-    return 'Held so, the truss as drawn moves freely. No forces, locked-in sums or cuts are worked on it.';
-  const pinned = statics.pinned;
-  const pins = pinned
-    ? `; with pinned ends ${countWords(pinned.selfStress, 'state')} of self-stress and ${countWords(pinned.mechanisms, 'free movement')}`
-    : '';
-  return `As drawn it stands, ${statics.indeterminacy} times indeterminate as a welded frame${pins}.`;
-};
+const movesFreely =
+  'Held so, the truss as drawn moves freely. No forces, locked-in sums or cuts are worked on it.';
 
 const origins = ['thisAccident', 'older', 'unknown'] as const;
 
@@ -190,7 +182,7 @@ export const pageOne = (
         ['Model', `${model.name}. ${model.source}`],
         ['People', people(showing)],
         ['Held', heldWords(showing, live, model)],
-        ...(assessment.statics.kind === 'movesFreely' ? [['Truss', standsWords(showing)] as const] : []),
+        ...(assessment.statics.kind === 'movesFreely' ? [['Truss', movesFreely] as const] : []),
       ],
     },
   ];
