@@ -2,7 +2,9 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../src/core/assess.ts';
 import type { Assessment } from '../../src/core/assessment.ts';
 import type { Job, JobRecord } from '../../src/core/job/jobSchema.ts';
+import { readJob } from '../../src/core/job/read.ts';
 import { standing } from '../../src/core/job/standing.ts';
+import { writeJob } from '../../src/core/job/write.ts';
 import { hashOf } from '../../src/present/backup.ts';
 import { entriesOf } from '../../src/present/papers/entryFields.ts';
 import { paperOf, paperPdf } from '../../src/present/papers/papers.ts';
@@ -157,6 +159,25 @@ describe('a weld', () => {
       qualified: 'Vera Kolbe',
     });
     expect(there).toMatchObject({ process: 'GTAW', filler: 'ER70S-2', farSide: null, qualified: null });
+  });
+
+  it('and the stage of a photo are kept through writing and reading, and refused when they are no known word', () => {
+    const seen = {
+      kind: 'progress',
+      ...stamp('w2', 2),
+      step: `weldAt:${tube}:L3R`,
+      of: tube,
+      done: true,
+      weld: { joint: 'L3R', process: 'GTAW', farSide: 'notSeen' },
+    };
+    const shot = { kind: 'photo', ...stamp('s2', 2), of: tube, hash: hashOf(found), shows: 'asLeft' };
+    const read = readJob(writeJob(plus(job, [seen, shot])));
+    if (!read.ok) return expect.fail('the job does not open');
+    expect(read.value.setAside ?? []).toEqual([]);
+    expect(read.value.records.find(({ id }) => id === 'w2')).toMatchObject({ weld: seen.weld });
+    expect(read.value.records.find(({ id }) => id === 's2')).toMatchObject({ shows: 'asLeft' });
+    const odd = readJob(writeJob(plus(job, [{ ...shot, shows: 'later' }])));
+    expect(odd.ok && odd.value.records.some(({ id }) => id === 's2')).toBe(false);
   });
 
   it('that nobody wrote down says so on the list, with room to write', () => {
