@@ -1,4 +1,5 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
+import type { Truss } from '../../core/truss/result.ts';
 import { zoneWords } from '../../present/words/names.ts';
 import type { SceneProps, ViewName } from '../scene/sceneProps.ts';
 import { useAnswer } from '../state/answer.ts';
@@ -6,6 +7,26 @@ import { ask, type Middle, setView, useView } from '../state/view.ts';
 import { toolbarText as text, viewText } from '../text/frame.ts';
 
 const viewNames = Object.keys(viewText) as ViewName[];
+
+/** Every bay and face of a truss; a long one has thousands, written once. */
+const Zones = memo(({ truss }: { readonly truss: Truss }) => (
+  <>
+    <optgroup label={text.bays}>
+      {truss.bays.map(({ id }) => (
+        <option key={id} value={id}>
+          {text.bay(id)}
+        </option>
+      ))}
+    </optgroup>
+    <optgroup label={text.faces}>
+      {truss.faces.map(({ id }) => (
+        <option key={id} value={id}>
+          {zoneWords(id)}
+        </option>
+      ))}
+    </optgroup>
+  </>
+));
 
 /** How the truss is looked at: named views, fit, names, a bay or face set apart, picture or table. */
 export const Toolbar = () => {
@@ -69,20 +90,7 @@ export const Toolbar = () => {
       >
         <option value="">{text.whole}</option>
         {apart?.ids && <option value="these">{text.chosen}</option>}
-        <optgroup label={text.bays}>
-          {truss?.bays.map(({ id }) => (
-            <option key={id} value={id}>
-              {text.bay(id)}
-            </option>
-          ))}
-        </optgroup>
-        <optgroup label={text.faces}>
-          {truss?.faces.map(({ id }) => (
-            <option key={id} value={id}>
-              {zoneWords(id)}
-            </option>
-          ))}
-        </optgroup>
+        {truss && <Zones truss={truss} />}
       </select>
       <button
         type="button"

@@ -1,5 +1,5 @@
-import { createRoot, extend } from '@react-three/fiber';
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { createRoot, extend, flushSync } from '@react-three/fiber';
+import { type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { InstancedMesh, LineSegments, OrthographicCamera, WebGLRenderer } from 'three';
 import type { Size } from './turntable.ts';
 
@@ -89,8 +89,9 @@ export const Stage = ({ children, onSize, onUnavailable }: StageProps) => {
     };
   }, [start]);
 
-  useEffect(() => {
-    root.current?.render(children);
+  // at once, before the page is laid out and painted: what was tagged is in the very next frame
+  useLayoutEffect(() => {
+    flushSync(() => root.current?.render(children));
   }, [children]);
 
   return <div ref={host} style={{ position: 'absolute', inset: 0, overflow: 'hidden' }} />;
