@@ -55,11 +55,13 @@ export const redundancyOf = (
     // Both lie in 0…1; only rounding leaves it.
     const inside = (v: number): number => Math.min(1, Math.max(0, v));
     const hinged = pinned?.get(m.id);
+    // A wall so thin that no stiffness is left of it takes nothing: I − 0.
+    const none = block.length === 0;
     return [
       {
         id: m.id,
-        rN: inside(block[0]![0]!),
-        mu: inside(symmetricEigen(block).values[0]!),
+        rN: none ? 1 : inside(block[0]![0]!),
+        mu: none ? 1 : inside(symmetricEigen(block).values[0]!),
         pinnedRN: hinged === undefined ? null : inside(hinged),
       },
     ];
