@@ -1,7 +1,11 @@
 import './plainChecks.ts';
 import './style/tokens.css';
-import './style/parts.css';
+import './style/press.css';
+import './style/marks.css';
+import './style/lists.css';
 import './style/sheet.css';
+import './style/card.css';
+import './style/narrow.css';
 import './style/overlay.css';
 import './style/practice.css';
 import './style/shop.css';

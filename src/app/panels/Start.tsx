@@ -1,8 +1,6 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { cautionsFor } from '../../present/words/cautions.ts';
 import { openBench, putModel } from '../bench/draft.ts';
-import { renameJob, setAircraft, setHeldAs } from '../deeds.ts';
-import { saveCopy } from '../handout.ts';
 import { demos, models } from '../models.ts';
 import { openFromPicker, openText } from '../opening.ts';
 import { Issues } from '../parts/Issues.tsx';
@@ -18,6 +16,7 @@ import { Earlier } from './Earlier.tsx';
 import { JoiningPanel } from './Joining.tsx';
 import { OnThisDevice } from './OnThisDevice.tsx';
 import { Program } from './Program.tsx';
+import { ThisJob } from './ThisJob.tsx';
 
 /** Where a job begins: new, opened or kept; who enters, how the truss is held, what is odd in the file. */
 export const StartPanel = () => {
@@ -48,99 +47,6 @@ export const StartPanel = () => {
       {now && <Issues issues={[...now.live.issues, ...now.coverage.issues]} title={text.oddInRecords} />}
       {all && <Issues issues={all.statics.issues} title={text.aboutSums} />}
     </div>
-  );
-};
-
-/** A text that is taken when the field is left, so that one entry is one change. */
-const TextField = ({
-  id,
-  label,
-  value,
-  hint,
-  onTake,
-}: {
-  readonly id: string;
-  readonly label: string;
-  readonly value: string;
-  readonly hint?: string;
-  readonly onTake: (text: string) => void;
-}) => {
-  const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
-  return (
-    <div className="field wide">
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        type="text"
-        value={text}
-        placeholder={hint}
-        onChange={(e) => setText(e.target.value)}
-        onBlur={() => {
-          if (text !== value) onTake(text);
-        }}
-        onKeyDown={(e) => {
-          if (e.key === 'Enter') e.currentTarget.blur();
-        }}
-      />
-    </div>
-  );
-};
-
-const ThisJob = () => {
-  const job = useJob((state) => state.job);
-  const live = useAnswer((answer) => answer.atOnce?.live);
-  const who = usePrefs((prefs) => prefs.who);
-  const held = live?.held.at(-1);
-  const model = live?.model ?? job?.model;
-  if (!job || !model) return null;
-  return (
-    <section className="stack tight" aria-label={text.thisJob}>
-      <h2>{text.thisJob}</h2>
-      <div className="fields">
-        <TextField id="job-name" label={text.job} value={job.name} onTake={renameJob} />
-        <TextField
-          id="job-aircraft"
-          label={text.aircraft}
-          value={job.aircraft ?? ''}
-          hint={text.aircraftHint}
-          onTake={setAircraft}
-        />
-        <TextField
-          id="job-who"
-          label={text.who}
-          value={who}
-          hint={text.whoHint}
-          onTake={(name) => setPrefs({ who: name })}
-        />
-        <div className="field wide">
-          <label htmlFor="job-held">{text.held}</label>
-          <select
-            id="job-held"
-            value={held?.setup ?? ''}
-            onChange={(e) => {
-              const setup = model.setups.find(({ id }) => id === e.target.value);
-              if (setup) setHeldAs(setup.id, setup.name);
-            }}
-          >
-            <option value="" disabled>
-              {text.notSaid}
-            </option>
-            {model.setups.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </div>
-      </div>
-      <p className="small soft">{text.truss(model.name, model.source, model.datum)}</p>
-      <p>
-        <button type="button" onClick={() => void saveCopy()}>
-          {text.saveCopy}
-        </button>
-      </p>
-    </section>
   );
 };
 

@@ -23,6 +23,7 @@ const panels = [
   'Relieve',
   'SetUpCard',
   'Start',
+  'ThisJob',
   'TrussTable',
   'Twins',
   'WalkRound',
