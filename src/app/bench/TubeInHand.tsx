@@ -110,7 +110,7 @@ export const TubeInHand = ({ member }: { readonly member: Member }) => {
               checked={member.bolted}
               onChange={(e) => put('bolted', e.target.checked || undefined, 'bolts')}
             />
-            Bolted: it comes out without a saw
+            Bolted: no saw needed
           </label>
           <NumberCell
             shown="End fixity c, 0 to 4"
