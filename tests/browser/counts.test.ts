@@ -58,7 +58,7 @@ it('counts straighten, splice, replace, undecided and not looked at alike on scr
 
   const folder = join(mkdtempSync(join(tmpdir(), 'tubewright-')), 'r');
   expect(terminal('report', demo, '--out', folder).status).toBe(0);
-  const csv = readFileSync(join(folder, 'counts.csv'), 'utf8');
+  const csv = readFileSync(join(folder, 'tables/counts.csv'), 'utf8');
   expect(each((word) => after(csv, word, ',[^,]*,(\\d+),'))).toEqual(want);
 
   const pdf = (await readPdf(readFileSync(join(folder, 'report.pdf')))).join(' ');

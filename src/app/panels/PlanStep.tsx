@@ -10,6 +10,7 @@ import { stepDeed, stepLine, stepNamed, stepWhere } from '../../present/words/pl
 import { braceLine, materialLine, toolsLine } from '../../present/words/planTakes.ts';
 import { methodWords } from '../../present/words/record.ts';
 import { nudgeStep, putStep, tickStep } from '../planDeeds.ts';
+import { useAnswer } from '../state/answer.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { setView } from '../state/view.ts';
@@ -27,9 +28,18 @@ const closedBy = ({ plan, step }: Of): readonly string[] =>
     return gate !== undefined && gate.state !== 'done' && gate.state !== 'openedByName';
   });
 
+/** Is the step ticked: as just done by hand while the plan is still being worked out anew, else as the plan has it. */
+const useTicked = ({ id, done }: Step): boolean => {
+  const byHand = useAnswer(({ atOnce, forJob }) =>
+    atOnce && forJob !== atOnce.job ? atOnce.live.progress.findLast((p) => p.step === id)?.done : undefined,
+  );
+  return byHand ?? done !== undefined;
+};
+
 /** One step: its tick, its place in the order, and all it needs one tap away. */
 export const PlanStep = ({ plan, step, place }: Of & { readonly place: number }) => {
   const inHand = usePlanning((planning) => planning.step);
+  const ticked = useTicked(step);
   const drop = useDrop(plan, step.id);
   const line = useRef<HTMLLIElement>(null);
   const here = inHand === step.id ? place : null;
@@ -69,8 +79,8 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
           <input
             type="checkbox"
             aria-label={`Done: ${stepLine(step)}`}
-            checked={step.done !== undefined}
-            disabled={!step.done && closed.length > 0}
+            checked={ticked}
+            disabled={!ticked && closed.length > 0}
             onChange={(e) => tickStep(step, e.target.checked)}
           />
         </label>
