@@ -37,9 +37,15 @@ export const untilFrame = async (page: Page, selector: string, key: string | nul
       const target = document.querySelector<HTMLElement>(where)!;
       const began = performance.now();
       let asked = began;
+      let inFrame = false;
       window.requestAnimationFrame = (call) => {
-        if (frames() === before) asked = performance.now();
-        return real.call(window, call);
+        // a frame asks for the next one as it begins; only what is asked for outside of frames is the event's
+        if (!inFrame && frames() === before) asked = performance.now();
+        return real.call(window, (time) => {
+          inFrame = true;
+          call(time);
+          inFrame = false;
+        });
       };
       if (pressed === null) target.click();
       else target.dispatchEvent(new KeyboardEvent('keydown', { key: pressed, bubbles: true }));
