@@ -15,9 +15,9 @@ import { LengthField } from '../parts/LengthField.tsx';
 import { useLengths } from '../parts/useLengths.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { setView } from '../state/view.ts';
+import { ClockSelect } from './ClockSelect.tsx';
 import { SetUpCard } from './SetUpCard.tsx';
 import { MethodSheet, Methods } from './SpliceMethods.tsx';
-import { ClockSelect } from './StraightenForms.tsx';
 import { BenchTemplates } from './Templates.tsx';
 
 const keys = [

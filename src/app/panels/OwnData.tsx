@@ -2,6 +2,7 @@ import { type FormEvent, useState } from 'react';
 import { LengthField } from '../parts/LengthField.tsx';
 import { useLengths } from '../parts/useLengths.ts';
 import { setOwn } from '../shopDeeds.ts';
+import { ownDataText } from '../text/ownData.ts';
 
 /** One thing the user may enter as their own data: a topic of core, and how it is given. */
 export interface OwnTopic {
@@ -14,7 +15,7 @@ export interface OwnTopic {
 /** The user's own data, which outranks the general rules; its source is asked for, and stands beside every answer it gives. */
 export const OwnData = ({
   topics,
-  title = 'Enter the maker’s or your own data',
+  title = ownDataText.title,
 }: {
   readonly topics: readonly OwnTopic[];
   readonly title?: string;
@@ -51,7 +52,7 @@ export const OwnData = ({
         ...(one.takes === 'psi' ? { value: value * 1000, unit: 'psi' as const } : {}),
         ...(one.takes === 'clock' ? { value } : {}),
       },
-      `Your data: ${one.label.toLowerCase()}`,
+      ownDataText.changed(one.label),
     );
     if (!sent) return;
     setAt('');
@@ -65,9 +66,9 @@ export const OwnData = ({
       <summary>{title}</summary>
       <form className="stack tight" onSubmit={send} aria-label={title}>
         <label className="field">
-          <span className="caption">What it says</span>
+          <span className="caption">{ownDataText.what}</span>
           <select value={at} onChange={(e) => setAt(e.target.value)}>
-            <option value="">not chosen</option>
+            <option value="">{ownDataText.notChosen}</option>
             {topics.map(({ topic, label }) => (
               <option key={topic} value={topic}>
                 {label}
@@ -79,16 +80,16 @@ export const OwnData = ({
           <>
             <div className="fields">
               {one.takes === 'length' && (
-                <LengthField label="Value" hint={one.hint} {...lengths.field('length')} />
+                <LengthField label={ownDataText.value} hint={one.hint} {...lengths.field('length')} />
               )}
               {(one.takes === 'share' || one.takes === 'psi' || one.takes === 'clock') && (
                 <label className="field">
                   <span className="caption">
                     {one.takes === 'share'
-                      ? 'Per cent'
+                      ? ownDataText.share
                       : one.takes === 'psi'
-                        ? 'Strength, ksi'
-                        : 'Clock position'}
+                        ? ownDataText.psi
+                        : ownDataText.clock}
                   </span>
                   <input
                     type="text"
@@ -102,37 +103,37 @@ export const OwnData = ({
               {one.takes === 'sleeve' && (
                 <>
                   <label className="field">
-                    <span className="caption">Tube</span>
+                    <span className="caption">{ownDataText.tube}</span>
                     <input
                       type="text"
-                      placeholder="7/8 x .035"
+                      placeholder={ownDataText.tubeLike}
                       value={words}
                       onChange={(e) => setWords(e.target.value)}
                     />
                     <span className="echo">{one.hint}</span>
                   </label>
-                  <LengthField label="Length, if it says one" {...lengths.field('length')} />
+                  <LengthField label={ownDataText.length} {...lengths.field('length')} />
                 </>
               )}
             </div>
             {one.takes !== 'sleeve' && (
               <label className="field">
-                <span className="caption">Its words</span>
+                <span className="caption">{ownDataText.words}</span>
                 <input type="text" value={words} onChange={(e) => setWords(e.target.value)} />
               </label>
             )}
             <label className="field">
-              <span className="caption">Source: document, page, date</span>
+              <span className="caption">{ownDataText.source}</span>
               <input
                 type="text"
                 value={source}
                 aria-invalid={asked && source.trim() === ''}
                 onChange={(e) => setSource(e.target.value)}
               />
-              {asked && source.trim() === '' && <span className="error">Say where it stands.</span>}
+              {asked && source.trim() === '' && <span className="error">{ownDataText.sourceWanted}</span>}
             </label>
             <button type="submit" className="main">
-              Record it as your data
+              {ownDataText.record}
             </button>
           </>
         )}

@@ -4,6 +4,7 @@ import { literalsOf } from './literals.ts';
 
 const panels = [
   'BulkLook',
+  'ClockSelect',
   'CutRow',
   'Earlier',
   'FindingForm',
@@ -15,6 +16,7 @@ const panels = [
   'LookBy',
   'MishapForm',
   'OnThisDevice',
+  'OwnData',
   'PhotoForm',
   'PhotoMarker',
   'Photos',
@@ -23,6 +25,12 @@ const panels = [
   'Relieve',
   'SetUpCard',
   'Start',
+  'Straighten',
+  'StraightenAxis',
+  'StraightenChecks',
+  'StraightenOne',
+  'StraightenPushes',
+  'StraightenRound',
   'ThisJob',
   'TrussTable',
   'Twins',
