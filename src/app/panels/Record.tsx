@@ -6,6 +6,7 @@ import { TagMark } from '../parts/TagMark.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { select } from '../state/view.ts';
+import { recordText as text } from '../text/record.ts';
 import { PapersOfWork } from './PapersOfWork.tsx';
 import { RecordPapers } from './RecordPapers.tsx';
 import { RecordSupplement } from './RecordSupplement.tsx';
@@ -23,8 +24,8 @@ export const RecordPanel = () => {
       <PapersOfWork />
       <RecordSupplement />
       <RecordWelds />
-      <section className="stack tight" aria-label="Counts">
-        <h2>How the job stands</h2>
+      <section className="stack tight" aria-label={text.counts}>
+        <h2>{text.stands}</h2>
         <div className="figures">
           {states.map((state) => (
             <div key={state} className="figure figure-plain">
@@ -35,18 +36,16 @@ export const RecordPanel = () => {
               </span>
             </div>
           ))}
-          <PlainLine name="Findings recorded">{coverage.findings.length}</PlainLine>
-          <PlainLine name="Readings recorded">{now.live.readings.length}</PlainLine>
+          <PlainLine name={text.findings}>{coverage.findings.length}</PlainLine>
+          <PlainLine name={text.readings}>{now.live.readings.length}</PlainLine>
         </div>
-        <p className="small soft">Tubes + clusters.</p>
+        <p className="small soft">{text.countsNote}</p>
       </section>
-      <section className="stack tight" aria-label="Not looked at">
-        <h2>
-          Not looked at: {members.length} tubes, {clusters.length} clusters
-        </h2>
-        {members.length + clusters.length === 0 && <p>Every tube and cluster has been looked at.</p>}
-        <Ids ids={members} words={(id) => memberWords(now.members.get(id)!)} name="Tubes not looked at" />
-        <Ids ids={clusters} words={clusterWords} name="Clusters not looked at" />
+      <section className="stack tight" aria-label={text.notLookedAtNamed}>
+        <h2>{text.notLookedAt(members.length, clusters.length)}</h2>
+        {members.length + clusters.length === 0 && <p>{text.allLookedAt}</p>}
+        <Ids ids={members} words={(id) => memberWords(now.members.get(id)!)} name={text.tubesNotLookedAt} />
+        <Ids ids={clusters} words={clusterWords} name={text.clustersNotLookedAt} />
       </section>
       <p className="small soft">{pageFoot}</p>
     </div>

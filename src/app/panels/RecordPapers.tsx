@@ -5,21 +5,20 @@ import type { ReportPart } from '../../present/record.ts';
 import { type ReportState, saveCopy, saveReport } from '../handout.ts';
 import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
+import { reportText as text } from '../text/record.ts';
 
 const reportWords = (report: ReportState): string => {
   switch (report.kind) {
     case 'idle':
       return '';
     case 'working':
-      return 'The report is being worked out and drawn …';
+      return text.working;
     case 'done':
-      return report.what === 'pdf'
-        ? 'The report is saved as report.pdf.'
-        : 'The tables are saved, a CSV each.';
+      return text.saved[report.what];
     case 'stopped':
-      return 'Stopped. Nothing was saved.';
+      return text.stopped;
     case 'failed':
-      return `The report could not be made, by our own fault: ${report.why} The job is saved.`;
+      return text.failed(report.why);
     default: {
       const never: never = report;
       return never;
@@ -36,17 +35,17 @@ export const RecordPapers = () => {
   const working = report.kind === 'working';
   const usual = holds.size === usualChapters.length && usualChapters.every((name) => holds.has(name));
   return (
-    <section className="stack tight" aria-label="Papers and copies">
-      <h2>Papers and copies</h2>
+    <section className="stack tight" aria-label={text.title}>
+      <h2>{text.title}</h2>
       <div className="row">
         <label className="check">
-          <span>Paper</span>
+          <span>{text.paper}</span>
           <select
             value={paper}
             onChange={(e) => setPrefs({ paper: e.target.value === 'letter' ? 'letter' : 'a4' })}
           >
-            <option value="a4">A4</option>
-            <option value="letter">Letter</option>
+            <option value="a4">{text.sizes.a4}</option>
+            <option value="letter">{text.sizes.letter}</option>
           </select>
         </label>
         <button
@@ -55,34 +54,34 @@ export const RecordPapers = () => {
           disabled={working}
           onClick={() => void saveReport('pdf', setReport, usual ? undefined : [...holds])}
         >
-          Download the report (PDF)
+          {text.pdf}
         </button>
         <button type="button" disabled={working} onClick={() => void saveReport('csv', setReport)}>
-          Download the tables (CSV)
+          {text.csv}
         </button>
         <button type="button" onClick={() => void saveCopy()}>
-          Save a copy of the job
+          {text.copy}
         </button>
       </div>
       <div className="row small">
-        <span role="status" aria-label="Report">
+        <span role="status" aria-label={text.report}>
           {reportWords(report)}
         </span>
         {report.kind === 'working' && (
           <button type="button" className="link" onClick={report.stop}>
-            Stop
+            {text.stop}
           </button>
         )}
       </div>
       <Holds holds={holds} usual={usual} onChange={setHolds} />
-      {purpose === 'practice' && <p className="small">Practice file: every page carries the mark.</p>}
+      {purpose === 'practice' && <p className="small">{text.practice}</p>}
     </section>
   );
 };
 
 const groups = [
-  { name: 'Chapters', parts: chapterNames, title: (name: ReportPart) => chapterTitles[name as never] },
-  { name: 'Papers bound in', parts: paperNames, title: (name: ReportPart) => paperTitles[name as never] },
+  { name: text.chapters, parts: chapterNames, title: (name: ReportPart) => chapterTitles[name as never] },
+  { name: text.papers, parts: paperNames, title: (name: ReportPart) => paperTitles[name as never] },
 ] as const;
 
 const Holds = ({
@@ -102,8 +101,8 @@ const Holds = ({
   };
   return (
     <details className="small">
-      <summary>What is in the report: {usual ? 'the usual chapters' : `${holds.size} chosen`}</summary>
-      <p className="small soft">Page one always stands first. Every page says what nobody has looked at.</p>
+      <summary>{text.holds(usual ? null : holds.size)}</summary>
+      <p className="small soft">{text.holdsNote}</p>
       {groups.map(({ name, parts, title }) => (
         <fieldset key={name} className="holds">
           <legend>{name}</legend>
@@ -120,7 +119,7 @@ const Holds = ({
         </fieldset>
       ))}
       <button type="button" disabled={usual} onClick={() => onChange(new Set(usualChapters))}>
-        The usual chapters again
+        {text.usualAgain}
       </button>
     </details>
   );

@@ -6,6 +6,7 @@ import { photosOf } from '../photos.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { saveFile } from '../storage/files.ts';
+import { supplementText as text } from '../text/record.ts';
 import { draw } from '../worker/asked.ts';
 
 type Against = 'frozen' | 'time' | 'copy';
@@ -35,7 +36,7 @@ export const RecordSupplement = () => {
   const time = at || (times.find((one) => one.slice(0, 10) !== times[0]?.slice(0, 10)) ?? times[0] ?? '');
   const chosen = against ?? (frozen ? 'frozen' : 'time');
   const save = async (): Promise<void> => {
-    setSaid('The supplement is being worked out and drawn …');
+    setSaid(text.working);
     try {
       const since: SinceAsk | null =
         chosen === 'frozen'
@@ -44,7 +45,7 @@ export const RecordSupplement = () => {
             ? { kind: 'time', at: time }
             : file && (await copyIn(file));
       if (!since) {
-        setSaid(file ? 'That file is no job that can be read here.' : 'Choose the older copy first.');
+        setSaid(file ? text.unreadable : text.chooseFirst);
         return;
       }
       const photos = await photosOf(job);
@@ -55,31 +56,27 @@ export const RecordSupplement = () => {
         photos,
       }))
         saveFile(name, new Uint8Array(bytes), name.endsWith('.csv') ? 'text/csv' : 'application/pdf');
-      setSaid('Saved as supplement.pdf and supplement.csv.');
+      setSaid(text.saved);
     } catch (why) {
-      setSaid(
-        `The supplement could not be made, by our own fault: ${why instanceof Error ? why.message : String(why)}`,
-      );
+      setSaid(text.failed(why instanceof Error ? why.message : String(why)));
     }
   };
   return (
-    <section className="stack tight" aria-label="Supplement">
-      <h2>Supplement</h2>
-      <p className="small soft">
-        Each line: what changed, the finding that caused it, its photo, hours, tube and cost.
-      </p>
+    <section className="stack tight" aria-label={text.title}>
+      <h2>{text.title}</h2>
+      <p className="small soft">{text.note}</p>
       <div className="fields">
         <label className="field">
-          <span className="caption">Against</span>
+          <span className="caption">{text.against}</span>
           <select value={chosen} onChange={(e) => setAgainst(e.target.value as Against)}>
-            {frozen && <option value="frozen">the plan as frozen, {showTime(frozen)}</option>}
-            <option value="time">the job as it stood at a time</option>
-            <option value="copy">an older copy in a file</option>
+            {frozen && <option value="frozen">{text.frozen(showTime(frozen))}</option>}
+            <option value="time">{text.time}</option>
+            <option value="copy">{text.copy}</option>
           </select>
         </label>
         {chosen === 'time' && (
           <label className="field">
-            <span className="caption">Time of a record</span>
+            <span className="caption">{text.timeOf}</span>
             <select value={time} onChange={(e) => setAt(e.target.value)}>
               {times.map((one) => (
                 <option key={one} value={one}>
@@ -91,15 +88,15 @@ export const RecordSupplement = () => {
         )}
         {chosen === 'copy' && (
           <label className="field">
-            <span className="caption">Older copy</span>
+            <span className="caption">{text.olderCopy}</span>
             <input type="file" accept=".json,.zip" onChange={(e) => setFile(e.target.files?.[0] ?? null)} />
           </label>
         )}
         <button type="button" disabled={times.length === 0} onClick={() => void save()}>
-          Supplement (PDF and CSV)
+          {text.save}
         </button>
       </div>
-      <span role="status" aria-label="Supplement" className="small">
+      <span role="status" aria-label={text.title} className="small">
         {said}
       </span>
     </section>

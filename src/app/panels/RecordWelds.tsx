@@ -13,9 +13,9 @@ import { useAnswer } from '../state/answer.ts';
 import { change } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select } from '../state/view.ts';
+import { weldsText as text } from '../text/record.ts';
 
 type Weld = NonNullable<RecordOf<'progress'>['weld']>;
-const captions = { process: 'Welding process', filler: 'Filler rod' } as const;
 const names = ['process', 'filler'] as const;
 
 /** Process and filler of the job, then every weld with what was seen of it. */
@@ -31,35 +31,33 @@ export const RecordWelds = () => {
       !process || !filler || !farSide || !method || !qualified,
   ).length;
   return (
-    <section className="stack tight" aria-label="Welds">
-      <h2>Welds</h2>
+    <section className="stack tight" aria-label={text.title}>
+      <h2>{text.title}</h2>
       <details className="small">
-        <summary>Process and filler of the whole job</summary>
+        <summary>{text.ofTheJob}</summary>
         <OfTheJob />
       </details>
       {rows.length === 0 ? (
-        <p className="empty">No weld is planned.</p>
+        <p className="empty">{text.none}</p>
       ) : (
         <details className="small">
-          <summary>
-            {rows.length} welds, {missing} with something not entered
-          </summary>
-          <ul className="paper-list" aria-label="Welds of the plan">
+          <summary>{text.count(rows.length, missing)}</summary>
+          <ul className="paper-list" aria-label={text.list}>
             {rows.map((row) => (
               <li key={row.step} className="weld-row">
                 <span>
                   <button type="button" className="link" onClick={() => select(row.of)}>
-                    {row.of}, {jointWords(row)}
+                    {text.weld(row.of, jointWords(row))}
                   </button>
                   <span className="small soft">{weldWords(row)}</span>
                 </span>
                 <button
                   type="button"
                   aria-expanded={open === row.step}
-                  aria-label={`Write down: ${row.of}, ${jointWords(row)}`}
+                  aria-label={text.writeOf(text.weld(row.of, jointWords(row)))}
                   onClick={() => setOpen(open === row.step ? null : row.step)}
                 >
-                  {open === row.step ? 'Close' : 'Write down'}
+                  {open === row.step ? text.close : text.write}
                 </button>
                 {open === row.step && <OneWeld row={row} onDone={() => setOpen(null)} />}
               </li>
@@ -73,12 +71,12 @@ export const RecordWelds = () => {
 
 const weldWords = (row: WeldRow): string =>
   [
-    row.process ?? 'process not entered',
-    row.filler ?? 'filler not entered',
-    `far side ${row.farSide ? farSideWords[row.farSide] : 'not entered'}`,
-    row.method ? methodWords[row.method] : 'not looked at yet',
+    row.process ?? text.noProcess,
+    row.filler ?? text.noFiller,
+    text.farSideIs(row.farSide ? farSideWords[row.farSide] : text.notEntered),
+    row.method ? methodWords[row.method] : text.notLookedAt,
     ...(row.result ? [weldResultWords[row.result]] : []),
-    row.qualified ?? 'nobody named',
+    row.qualified ?? text.nobody,
   ].join(' · ');
 
 const OfTheJob = () => {
@@ -89,9 +87,10 @@ const OfTheJob = () => {
       {names.map((name) => (
         <label key={name} className="field">
           <span className="caption">
-            {captions[name]}
-            {': '}
-            {now?.live.manual.findLast((m) => m.topic === weldTopics[name])?.words ?? 'not entered'}
+            {text.nowEntered(
+              text.names[name],
+              now?.live.manual.findLast((m) => m.topic === weldTopics[name])?.words ?? text.notEntered,
+            )}
           </span>
           <input value={typed[name]} onChange={(e) => setTyped({ ...typed, [name]: e.target.value })} />
         </label>
@@ -102,13 +101,13 @@ const OfTheJob = () => {
           for (const name of names)
             if (typed[name].trim() !== '')
               setManual(
-                { topic: weldTopics[name], words: typed[name].trim(), source: 'as entered' },
-                captions[name],
+                { topic: weldTopics[name], words: typed[name].trim(), source: text.asEntered },
+                text.names[name],
               );
           setTyped({ process: '', filler: '' });
         }}
       >
-        Enter them
+        {text.enter}
       </button>
     </div>
   );
@@ -138,23 +137,22 @@ const OneWeld = ({ row, onDone }: { readonly row: WeldRow; readonly onDone: () =
       weld,
       ...(second.trim() === '' ? {} : { secondPerson: second.trim() }),
     };
-    if (change({ kind: 'addProgress', progress }, `Weld written down: ${row.of}, ${jointWords(row)}`))
-      onDone();
+    if (change({ kind: 'addProgress', progress }, text.written(text.weld(row.of, jointWords(row))))) onDone();
   };
   return (
     <div className="fields wide">
       <label className="field">
-        <span className="caption">{captions.process}</span>
+        <span className="caption">{text.names.process}</span>
         <input value={process} onChange={(e) => setProcess(e.target.value)} />
       </label>
       <label className="field">
-        <span className="caption">{captions.filler}</span>
+        <span className="caption">{text.names.filler}</span>
         <input value={filler} onChange={(e) => setFiller(e.target.value)} />
       </label>
       <label className="field">
-        <span className="caption">Far side</span>
+        <span className="caption">{text.farSide}</span>
         <select value={farSide} onChange={(e) => setFarSide(e.target.value as typeof farSide)}>
-          <option value="">not entered</option>
+          <option value="">{text.notEntered}</option>
           {farSides.map((one) => (
             <option key={one} value={one}>
               {farSideWords[one]}
@@ -163,9 +161,9 @@ const OneWeld = ({ row, onDone }: { readonly row: WeldRow; readonly onDone: () =
         </select>
       </label>
       <label className="field">
-        <span className="caption">Method</span>
+        <span className="caption">{text.method}</span>
         <select value={method} onChange={(e) => setMethod(e.target.value as typeof method)}>
-          <option value="">not looked at yet</option>
+          <option value="">{text.notLookedAt}</option>
           {lookMethods.map((one) => (
             <option key={one} value={one}>
               {methodWords[one]}
@@ -174,19 +172,19 @@ const OneWeld = ({ row, onDone }: { readonly row: WeldRow; readonly onDone: () =
         </select>
       </label>
       <label className="field">
-        <span className="caption">Result</span>
+        <span className="caption">{text.result}</span>
         <select value={result} onChange={(e) => setResult(e.target.value as typeof result)}>
-          <option value="">not entered</option>
+          <option value="">{text.notEntered}</option>
           <option value="clear">{weldResultWords.clear}</option>
           <option value="crack">{weldResultWords.crack}</option>
         </select>
       </label>
       <label className="field">
-        <span className="caption">Person qualified for the method</span>
+        <span className="caption">{text.qualified}</span>
         <input value={second} onChange={(e) => setSecond(e.target.value)} />
       </label>
       <button type="button" onClick={write}>
-        Write it down
+        {text.writeIt}
       </button>
     </div>
   );
