@@ -6,6 +6,7 @@ import { answerWords } from '../../present/words/disposition.ts';
 import { decide } from '../deeds.ts';
 import { useAnswer } from '../state/answer.ts';
 import { setView } from '../state/view.ts';
+import { decideHereText } from '../text/decideHere.ts';
 
 /** What is to be done about what was found. Nothing is chosen beforehand; the person decides and may say why. */
 export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
@@ -16,17 +17,17 @@ export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
   const needed = answers.length > 0 && reason.trim() === '';
   return (
     <details>
-      <summary>Decide what is to be done</summary>
+      <summary>{decideHereText.title}</summary>
       <div className="stack tight">
         <div className="fields">
           <div className="field">
-            <label htmlFor="decide-choice">Decision</label>
+            <label htmlFor="decide-choice">{decideHereText.decision}</label>
             <select
               id="decide-choice"
               value={choice}
               onChange={(e) => setChoice(choices.find((one) => one === e.target.value) ?? '')}
             >
-              <option value="">not chosen</option>
+              <option value="">{decideHereText.notChosen}</option>
               {choices.map((one) => (
                 <option key={one} value={one}>
                   {choiceWords[one]}
@@ -35,7 +36,9 @@ export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
             </select>
           </div>
           <div className="field">
-            <label htmlFor="decide-reason">{answers.length > 0 ? 'Reason (needed)' : 'Reason'}</label>
+            <label htmlFor="decide-reason">
+              {answers.length > 0 ? decideHereText.reasonNeeded : decideHereText.reason}
+            </label>
             <input
               id="decide-reason"
               type="text"
@@ -46,8 +49,10 @@ export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
         </div>
         {answers.length > 0 && choice !== '' && (
           <p className="notice small" role="status">
-            By the rules loaded, {choiceWords[choice].toLowerCase()}{' '}
-            {answers.map(({ id, answer }) => `${answerWords[answer]} on ${id}`).join(', ')}: write why.
+            {decideHereText.answers(
+              choiceWords[choice],
+              answers.map(({ id, answer }) => ({ id, says: answerWords[answer] })),
+            )}
           </p>
         )}
         <button
@@ -61,10 +66,10 @@ export const Decide = ({ ids }: { readonly ids: readonly string[] }) => {
             }
           }}
         >
-          Record the decision
+          {decideHereText.record}
         </button>
         <button type="button" className="link back" onClick={() => setView({ route: 'decide' })}>
-          What the rules say to each way
+          {decideHereText.toRules}
         </button>
       </div>
     </details>

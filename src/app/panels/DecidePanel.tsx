@@ -9,6 +9,7 @@ import { TagMark } from '../parts/TagMark.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { select, selectAll, useView } from '../state/view.ts';
+import { decidePanelText } from '../text/decide.ts';
 import { DecideOne } from './DecideOne.tsx';
 
 /** What is to be done about each tube and cluster: the rules beside every way, and the person decides. */
@@ -28,7 +29,7 @@ export const DecidePanel = () => {
         <>
           <DecideOne key={row.id} now={now} row={row} />
           <button type="button" className="link back" onClick={() => selectAll([])}>
-            ‹ The whole truss by disposition
+            {decidePanelText.back}
           </button>
         </>
       ) : (
@@ -47,26 +48,22 @@ const nameOf = (now: AtOnce, { id, kind }: DispositionRow): string => {
 /** One line of what matters: the decision and the rules, or what is missing to decide. */
 const lineOf = ({ decided, missing, options }: DispositionRow): string => {
   if (decided) {
-    const against =
-      decided.answer === 'applies' ? '' : `; by the rules loaded it ${answerWords[decided.answer]}`;
-    const reason = decided.reasonNeeded && !decided.reasonWritten ? '; no reason written' : '';
+    const against = decided.answer === 'applies' ? '' : decidePanelText.against(answerWords[decided.answer]);
+    const reason = decided.reasonNeeded && !decided.reasonWritten ? decidePanelText.noReason : '';
     return `${choiceWords[decided.choice]}${against}${reason}`;
   }
   const open = options.filter((o) => o.answer === 'applies' && o.choice !== 'refer').length;
   // the maker's data are asked for beside each way; here stands what a person can go and measure
   const lacks = [...new Set(missing.filter((m) => missingWay(m) !== 'manual').map(missingShort))];
   return [
-    open > 0 ? `${countWords(open, 'way')} may be taken` : 'no way can be said yet',
-    ...(lacks.length > 0 ? [`missing: ${lacks.slice(0, 3).join(', ')}${lacks.length > 3 ? ' …' : ''}`] : []),
+    open > 0 ? decidePanelText.waysOpen(countWords(open, 'way')) : decidePanelText.noWay,
+    ...(lacks.length > 0 ? [decidePanelText.missing(lacks.slice(0, 3), lacks.length > 3)] : []),
   ].join('; ');
 };
 
 const Whole = ({ now, all }: { readonly now: AtOnce; readonly all: Assessment }) => {
   const { rows, groups } = all.disposition;
-  if (rows.length === 0)
-    return (
-      <p className="empty">Nothing to decide: no finding is recorded. Record findings on the walk-round.</p>
-    );
+  if (rows.length === 0) return <p className="empty">{decidePanelText.nothing}</p>;
   return (
     <>
       {groups.map(({ state, members, clusters }) => {

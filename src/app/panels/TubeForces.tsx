@@ -2,6 +2,7 @@ import type { Assessment } from '../../core/assessment.ts';
 import { showAxial, showStress } from '../../present/show.ts';
 import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
 import { useAnswer } from '../state/answer.ts';
+import { tubeForcesText } from '../text/tubeSums.ts';
 
 /** What one tube carries in each load case, and what measured bends lock into it. */
 export const TubeForces = ({ all, id }: { readonly all: Assessment; readonly id: string }) => {
@@ -13,28 +14,25 @@ export const TubeForces = ({ all, id }: { readonly all: Assessment; readonly id:
   if (statics.kind !== 'stands') return null;
   return (
     <details>
-      <summary>What {id} carries</summary>
+      <summary>{tubeForcesText.title(id)}</summary>
       <div className="figures">
         {statics.cases.map((solved) => {
           const force = solved.members.find((member) => member.id === id);
           return force ? (
             <PlainLine key={solved.id} name={nameOf(solved.id)}>
-              {showAxial(force.axialLbf)}, {showStress(force.stressPsi)}
+              {tubeForcesText.row(showAxial(force.axialLbf), showStress(force.stressPsi))}
             </PlainLine>
           ) : null;
         })}
         {locked && (
           <>
-            <FigureLine name="Locked in by bends, along the tube" figure={locked.axialLbf} />
-            <FigureLine name="Locked in by bends, end moment" figure={locked.endMomentInLbf} />
-            <FigureLine name="Locked in by bends, stress" figure={locked.stressPsi} />
+            <FigureLine name={tubeForcesText.axial} figure={locked.axialLbf} />
+            <FigureLine name={tubeForcesText.moment} figure={locked.endMomentInLbf} />
+            <FigureLine name={tubeForcesText.stress} figure={locked.stressPsi} />
           </>
         )}
       </div>
-      <p className="small soft">
-        Elastic sums on the truss as drawn, held {statics.heldAs}, from the load cases of the model. Stress is
-        the largest on the tube from axial force and bending.
-      </p>
+      <p className="small soft">{tubeForcesText.basis(statics.heldAs)}</p>
     </details>
   );
 };

@@ -2,6 +2,7 @@ import type { Assessment } from '../../core/assessment.ts';
 import { fixed, showAxial, showShare } from '../../present/show.ts';
 import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
 import { useAnswer } from '../state/answer.ts';
+import { tubeSumsText } from '../text/tubeSums.ts';
 
 /** How clamped a tube is, and what a bent one has left: information with its assumptions, never a verdict. */
 export const TubeSums = ({ all, id }: { readonly all: Assessment; readonly id: string }) => {
@@ -15,47 +16,41 @@ export const TubeSums = ({ all, id }: { readonly all: Assessment; readonly id: s
     <>
       {share && (
         <details>
-          <summary>How clamped {id} is</summary>
+          <summary>{tubeSumsText.clamped(id)}</summary>
           <div className="figures">
-            <PlainLine name="Of a length error, turns into force">
+            <PlainLine name={tubeSumsText.intoForce}>
               {fixed(100 * share.rN, share.rN < 0.01 ? 2 : 1)} %
             </PlainLine>
-            <PlainLine name="Stability left when it is cut">
-              {share.mu < 1e-8 ? 'none: moves freely' : fixed(share.mu, 4)}
+            <PlainLine name={tubeSumsText.stability}>
+              {share.mu < 1e-8 ? tubeSumsText.movesFreely : fixed(share.mu, 4)}
             </PlainLine>
           </div>
-          <p className="small soft">
-            Redundancy share, from 0 (nothing else holds its length) to 100 % (completely clamped); the rest
-            turns into shape. Of the truss as drawn, as it is held now.
-          </p>
+          <p className="small soft">{tubeSumsText.clampedBasis}</p>
         </details>
       )}
       {left && (
         <details>
-          <summary>Left-over strength of {id} as it stands</summary>
+          <summary>{tubeSumsText.leftOver(id)}</summary>
           <div className="figures">
-            <FigureLine name="Bow over the whole tube" figure={left.depthIn} />
-            <FigureLine name="Straight, compression" figure={left.straightLbf} />
-            <FigureLine name="Bent, first yield" figure={left.firstYieldLbf} />
-            <FigureLine name="Bent, collapse estimate" figure={left.collapseLbf} />
+            <FigureLine name={tubeSumsText.bow} figure={left.depthIn} />
+            <FigureLine name={tubeSumsText.straight} figure={left.straightLbf} />
+            <FigureLine name={tubeSumsText.firstYield} figure={left.firstYieldLbf} />
+            <FigureLine name={tubeSumsText.collapse} figure={left.collapseLbf} />
             <FigureLine
-              name="Bent over straight"
+              name={tubeSumsText.ratio}
               figure={left.ratio}
               {...(left.ratio.low === undefined ? { text: showShare(left.ratio.value) } : {})}
             />
             {left.cases.map((one) => (
               <FigureLine
                 key={one.id}
-                name={`${nameOf(one.id)}: ${showAxial(one.axialLbf.value)}`}
+                name={tubeSumsText.inCase(nameOf(one.id), showAxial(one.axialLbf.value))}
                 figure={one.ofBent}
-                text={`${showShare(one.ofBent.value)} of bent, ${showShare(one.ofStraight.value)} of straight`}
+                text={tubeSumsText.shares(showShare(one.ofBent.value), showShare(one.ofStraight.value))}
               />
             ))}
           </div>
-          <p className="small soft">
-            Arithmetic with its assumptions, one tap away at each figure. It says nothing of what is
-            permitted.
-          </p>
+          <p className="small soft">{tubeSumsText.leftBasis}</p>
         </details>
       )}
     </>

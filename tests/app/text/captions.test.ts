@@ -6,6 +6,10 @@ const panels = [
   'BulkLook',
   'ClockSelect',
   'CutRow',
+  'Decide',
+  'DecideOne',
+  'DecidePanel',
+  'DecideWay',
   'Earlier',
   'FindingForm',
   'FindingList',
@@ -38,6 +42,8 @@ const panels = [
   'StraightenRound',
   'ThisJob',
   'TrussTable',
+  'TubeForces',
+  'TubeSums',
   'Twins',
   'WalkRound',
   'ZoneCoverage',
@@ -53,6 +59,7 @@ const moved = [
     .filter((name) => name.endsWith('.tsx'))
     .map((name) => `src/app/scene/${name}`),
   ...panels.map((name) => `src/app/panels/${name}.tsx`),
+  'src/app/panels/decideTopics.ts',
   'src/app/panels/findingFields.ts',
   ...readdirSync('src/app/picture')
     .filter((name) => !name.startsWith('use') && !name.toLowerCase().startsWith('plan'))
