@@ -25,6 +25,7 @@ import {
 import { Drawing } from '../parts/Drawing.tsx';
 import { FigureLine, PlainLine } from '../parts/FigureLine.tsx';
 import { usePrefs } from '../state/prefs.ts';
+import { methodSheetText, methodsText, sleeveText } from '../text/methods.ts';
 
 const endsOf = (piece: Piece): readonly [string, string] => [piece.ends[0].cluster, piece.ends[1].cluster];
 
@@ -43,11 +44,11 @@ export const Methods = ({
   <div className="stack tight">
     {piece.scope.length > 0 && (
       <div className="notice blocking" role="note">
-        <strong>Weld choices closed: {piece.scope.map((s) => scopeWords[s]).join('; ')}.</strong>
+        <strong>{methodsText.closed(piece.scope.map((s) => scopeWords[s]))}</strong>
         <p className="small">{scopeWayOut}</p>
       </div>
     )}
-    <ul className="method-list" aria-label="Methods">
+    <ul className="method-list" aria-label={methodsText.named}>
       {designs.map((design) => (
         <li key={design.method}>
           <button
@@ -81,13 +82,13 @@ const Why = ({ piece, design }: { readonly piece: Piece; readonly design: Design
     design.fits === 'fits'
       ? ''
       : design.closed.length > 0
-        ? `Weld closed: ${design.closed.map((s) => scopeWords[s]).join('; ')}`
+        ? methodsText.weldClosed(design.closed.map((s) => scopeWords[s]))
         : first
           ? failingLine(first, endsOf(piece), units)
           : broken
             ? sentence(spliceRule(broken.rule).says)
             : design.missing.length > 0
-              ? `Missing: ${design.missing.map((name) => missingWords({ name })).join('; ')}`
+              ? methodsText.missing(design.missing.map((name) => missingWords({ name })))
               : '';
   return words === '' ? null : <span className="small">{words}.</span>;
 };
@@ -100,9 +101,7 @@ export const MethodSheet = ({ piece, design }: { readonly piece: Piece; readonly
   const sizes = sizesOf({ piece }, design, { units });
   return (
     <section className="stack" aria-label={methodNames[design.method]}>
-      <h3>
-        {methodNames[design.method]}: {fitsWords[design.fits]}
-      </h3>
+      <h3>{methodSheetText.title(methodNames[design.method], fitsWords[design.fits])}</h3>
       {design.failing.length > 0 && (
         <ul className="reasons small">
           {design.failing.map((f, k) => (
@@ -114,47 +113,50 @@ export const MethodSheet = ({ piece, design }: { readonly piece: Piece; readonly
         </ul>
       )}
       {design.missing.length > 0 && (
-        <p className="small">Missing: {design.missing.map((name) => missingWords({ name })).join('; ')}.</p>
+        <p className="small">
+          {methodSheetText.missing(design.missing.map((name) => missingWords({ name })))}
+        </p>
       )}
       {design.cautions.map((code) => (
         <p key={code} className="notice caution small" role="note">
-          <strong>CAUTION</strong> {spliceCautions[code] ?? code}
+          <strong>{methodSheetText.caution}</strong> {spliceCautions[code] ?? code}
         </p>
       ))}
       {drawing && (
-        <Drawing
-          drawing={drawing}
-          title={`${methodNames[design.method]} on ${piece.id}, from the side and unrolled`}
-        />
+        <Drawing drawing={drawing} title={methodSheetText.drawing(methodNames[design.method], piece.id)} />
       )}
       {sizes.length > 0 && (
-        <section className="stack tight" aria-label="Dimensions">
-          <h3>Cut card</h3>
+        <section className="stack tight" aria-label={methodSheetText.dimensions}>
+          <h3>{methodSheetText.cutCard}</h3>
           <div className="figures">
             {sizes.map(({ what, figure, tube }) => (
-              <FigureLine key={what} name={tube === undefined ? what : `${what} · ${tube}`} figure={figure} />
+              <FigureLine
+                key={what}
+                name={tube === undefined ? what : methodSheetText.cutOf(what, tube)}
+                figure={figure}
+              />
             ))}
           </div>
         </section>
       )}
       <Sleeve piece={piece} design={design} />
       {(design.plan?.insertion.length ?? 0) > 0 && (
-        <section className="stack tight" aria-label="Where sleeves wait">
-          <h3>Where it waits while the section goes in</h3>
+        <section className="stack tight" aria-label={methodSheetText.waitNamed}>
+          <h3>{methodSheetText.wait}</h3>
           <div className="figures small">
             {design.plan?.insertion.map((one) => (
               <FigureLine
                 key={one.part}
-                name={`${partWords(one.part, ends)}: ${insertionWords(one, ends)}`}
+                name={methodSheetText.waitOf(partWords(one.part, ends), insertionWords(one, ends))}
                 figure={one.needIn}
-                text={`needs ${showFigure(one.needIn, units)}`}
+                text={methodSheetText.needs(showFigure(one.needIn, units))}
               />
             ))}
           </div>
         </section>
       )}
       <details>
-        <summary>Rules held ({design.rules.length})</summary>
+        <summary>{methodSheetText.rules(design.rules.length)}</summary>
         <ul className="reasons small">
           {design.rules.map((held, k) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: one rule is held at both ends
@@ -173,8 +175,8 @@ const Offer = ({ offer, name }: { readonly offer: SleeveOffer; readonly name: st
   return (
     <li>
       <PlainLine name={name}>{showTube(offer.tube, units)}</PlainLine>
-      <FigureLine name="Slack on diameter" figure={offer.slackIn} />
-      {offer.lengthIn && <FigureLine name="Length it asks for" figure={offer.lengthIn} />}
+      <FigureLine name={sleeveText.slack} figure={offer.slackIn} />
+      {offer.lengthIn && <FigureLine name={sleeveText.length} figure={offer.lengthIn} />}
       {offer.says.length > 0 && (
         <p className="small">{sentence(offer.says.map((s) => sleeveSays[s] ?? s).join('; '))}.</p>
       )}
@@ -188,29 +190,32 @@ const Sleeve = ({ piece, design }: { readonly piece: Piece; readonly design: Des
   if (!sleeve) return null;
   const others = sleeve.others.filter((o) => o !== sleeve.chosen && o !== sleeve.byRule).slice(0, 4);
   return (
-    <section className="stack tight" aria-label="Sleeve">
-      <h3>Sleeve for {showTube(piece.tube, units)}</h3>
+    <section className="stack tight" aria-label={sleeveText.named}>
+      <h3>{sleeveText.title(showTube(piece.tube, units))}</h3>
       <ul className="entries">
         {sleeve.chosen ? (
           <Offer
             offer={sleeve.chosen}
-            name={sleeve.chosen.by === 'manual' ? 'By your table, taken' : 'By the general rule, taken'}
+            name={sleeve.chosen.by === 'manual' ? sleeveText.byTableTaken : sleeveText.byRuleTaken}
           />
         ) : (
-          <li>No tube of the stock list goes.</li>
+          <li>{sleeveText.none}</li>
         )}
         {sleeve.byRule && sleeve.chosen !== sleeve.byRule && sleeve.chosen?.by === 'manual' && (
-          <Offer offer={sleeve.byRule} name="By the general rule" />
+          <Offer offer={sleeve.byRule} name={sleeveText.byRule} />
         )}
       </ul>
       {(others.length > 0 || sleeve.refused.length > 0) && (
         <details>
-          <summary>Other sizes</summary>
+          <summary>{sleeveText.others}</summary>
           <ul className="reasons small">
             {[...others, ...sleeve.refused].map((o) => (
               <li key={`${o.tube.odIn} ${o.tube.wallIn}`}>
-                {showTube(o.tube, units)}: slack {showFigure(o.slackIn, units)}
-                {o.says.length > 0 ? `; ${o.says.map((s) => sleeveSays[s] ?? s).join('; ')}` : ''}
+                {sleeveText.other(
+                  showTube(o.tube, units),
+                  showFigure(o.slackIn, units),
+                  o.says.map((s) => sleeveSays[s] ?? s),
+                )}
               </li>
             ))}
           </ul>

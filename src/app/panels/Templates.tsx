@@ -3,6 +3,7 @@ import type { Design, Method, Piece } from '../../core/splice/result.ts';
 import { useJob } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { saveFile } from '../storage/files.ts';
+import { templatesText } from '../text/templates.ts';
 import { draw } from '../worker/asked.ts';
 import type { PaperFile } from '../worker/protocol.ts';
 
@@ -24,38 +25,29 @@ const Papers = ({ make }: { readonly make: (paper: 'a4' | 'letter') => Promise<r
     }
   };
   return (
-    <section className="stack tight" aria-label="Templates">
-      <h3>Templates, full size</h3>
-      <p className="small soft">
-        Print at 100 %, then lay a rule on the 100 mm and the 4 in bar of each sheet. With wraps come saw
-        guide, formed blocks and roundness gauge.
-      </p>
+    <section className="stack tight" aria-label={templatesText.named}>
+      <h3>{templatesText.title}</h3>
+      <p className="small soft">{templatesText.lead}</p>
       <div className="row">
         <label className="check">
-          <span>Paper</span>
+          <span>{templatesText.paper}</span>
           <select
             value={paper}
             onChange={(e) => setPrefs({ paper: e.target.value === 'letter' ? 'letter' : 'a4' })}
           >
-            <option value="a4">A4</option>
-            <option value="letter">Letter</option>
+            <option value="a4">{templatesText.papers.a4}</option>
+            <option value="letter">{templatesText.papers.letter}</option>
           </select>
         </label>
         <button type="button" disabled={state === 'working'} onClick={() => void give('pdf')}>
-          Templates (PDF)
+          {templatesText.pdf}
         </button>
         <button type="button" disabled={state === 'working'} onClick={() => void give('svg')}>
-          Templates (SVG)
+          {templatesText.svg}
         </button>
       </div>
       <span className="small" role="status">
-        {state === 'working'
-          ? 'The templates are being drawn …'
-          : state === 'done'
-            ? 'The templates are saved.'
-            : state === 'failed'
-              ? 'The templates could not be drawn, by our own fault.'
-              : ''}
+        {templatesText.states[state]}
       </span>
     </section>
   );

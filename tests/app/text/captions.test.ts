@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { literalsOf } from './literals.ts';
 
 const panels = [
+  'Bench',
+  'BenchPress',
   'BulkLook',
   'ClockSelect',
   'CutRow',
@@ -33,6 +35,7 @@ const panels = [
   'RecordWelds',
   'Relieve',
   'SetUpCard',
+  'SpliceMethods',
   'Start',
   'Straighten',
   'StraightenAxis',
@@ -40,6 +43,7 @@ const panels = [
   'StraightenOne',
   'StraightenPushes',
   'StraightenRound',
+  'Templates',
   'ThisJob',
   'TrussTable',
   'TubeForces',
