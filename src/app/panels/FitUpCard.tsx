@@ -11,6 +11,7 @@ import { useLengths } from '../parts/useLengths.ts';
 import { closeFitUp, tickFitUp } from '../shopDeeds.ts';
 import type { AtOnce } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { fitUpText } from '../text/splice.ts';
 
 type Progress = RecordOf<'progress'>;
 
@@ -32,11 +33,10 @@ export const FitUpCard = ({
   const open = rows.filter((one, k) => one.step !== 'secondPerson' && !ticks[k]).length;
   const closed = now.live.progress.findLast((p) => p.step === `fitUp:${row.member}` && p.done);
   return (
-    <section className="stack tight" aria-label="Fit-up card">
-      <h3>Fit-up card</h3>
+    <section className="stack tight" aria-label={fitUpText.title}>
+      <h3>{fitUpText.title}</h3>
       <p className="small soft">
-        Before the first tack: it cannot be seen afterwards.{' '}
-        {open === 0 ? 'All rows are ticked.' : `${open} to tick.`}
+        {fitUpText.lead} {open === 0 ? fitUpText.allTicked : fitUpText.toTick(open)}
       </p>
       <ul className="tick-list">
         {rows.map((one, k) =>
@@ -71,7 +71,10 @@ const Row = ({
   const [seen, setSeen] = useState('');
   const proof = fitUp.step === 'proof';
   const wanting = proof && seen.trim() === '';
-  const name = `${fitUp.part === undefined ? '' : `${partWords(fitUp.part, endsOf(row))}: `}${fitUpWords[fitUp.step]}`;
+  const name =
+    fitUp.part === undefined
+      ? fitUpWords[fitUp.step]
+      : fitUpText.row(partWords(fitUp.part, endsOf(row)), fitUpWords[fitUp.step]);
   return (
     <li>
       <label className="check">
@@ -81,7 +84,7 @@ const Row = ({
           disabled={tick === undefined && wanting}
           onChange={() =>
             tick
-              ? removeRecord(tick.id, `Fit-up card of ${row.member}: tick taken off`)
+              ? removeRecord(tick.id, fitUpText.tickOff(row.member))
               : tickFitUp(fitUpStep(row.member, design.method, fitUp), row.member, seen)
           }
         />
@@ -98,7 +101,7 @@ const Row = ({
       ) : (
         proof && (
           <label className="field">
-            <span className="caption">Proof: mill paper no., tag photo, or wall as measured</span>
+            <span className="caption">{fitUpText.proof}</span>
             <input type="text" value={seen} onChange={(e) => setSeen(e.target.value)} />
           </label>
         )
@@ -131,7 +134,7 @@ const Closing = ({
   return (
     <form
       className="stack tight choose"
-      aria-label={`Close the fit-up of ${row.member}`}
+      aria-label={fitUpText.close(row.member)}
       onSubmit={(event) => {
         event.preventDefault();
         if (!ready) return;
@@ -145,41 +148,43 @@ const Closing = ({
       <h4>{fitUpWords.secondPerson}</h4>
       {closed?.fitUp && (
         <p className="small">
-          Seen by {closed.fitUp.secondPerson ?? 'nobody named'}, {showTime(closed.at)}; gap{' '}
-          {closed.fitUp.gapIn === undefined
-            ? 'not entered'
-            : showFigure(
-                {
-                  value: closed.fitUp.gapIn,
-                  unit: 'in',
-                  basis: { kind: 'measured', ref: closed.id },
-                  assumed: [],
-                },
-                units,
-              )}
-          .
+          {fitUpText.seenBy(
+            closed.fitUp.secondPerson,
+            showTime(closed.at),
+            closed.fitUp.gapIn === undefined
+              ? null
+              : showFigure(
+                  {
+                    value: closed.fitUp.gapIn,
+                    unit: 'in',
+                    basis: { kind: 'measured', ref: closed.id },
+                    assumed: [],
+                  },
+                  units,
+                ),
+          )}
         </p>
       )}
       <div className="fields">
-        <LengthField label="Gap found, largest" {...lengths.field('gap')} />
-        <LengthField label="Overlap found, least" {...lengths.field('overlap')} />
+        <LengthField label={fitUpText.gap} {...lengths.field('gap')} />
+        <LengthField label={fitUpText.overlap} {...lengths.field('overlap')} />
         <label className="field">
-          <span className="caption">Second person</span>
+          <span className="caption">{fitUpText.second}</span>
           <input
             type="text"
             value={second}
             aria-invalid={isDoer}
             onChange={(e) => setSecond(e.target.value)}
           />
-          {isDoer && <span className="error">Not the one who did the work.</span>}
+          {isDoer && <span className="error">{fitUpText.notDoer}</span>}
         </label>
       </div>
       <label className="check">
         <input type="checkbox" checked={marks} onChange={(e) => setMarks(e.target.checked)} />
-        Marks stand in the middle of the joints and holes
+        {fitUpText.marks}
       </label>
       <button type="submit" className="main" disabled={!ready}>
-        {open > 0 ? `Closed until ${open} rows are ticked` : 'Record the fit-up'}
+        {open > 0 ? fitUpText.closedUntil(open) : fitUpText.record}
       </button>
     </form>
   );

@@ -8,6 +8,7 @@ import { LengthField } from '../parts/LengthField.tsx';
 import { useLengths } from '../parts/useLengths.ts';
 import { setOwn } from '../shopDeeds.ts';
 import type { AtOnce } from '../state/answer.ts';
+import { openingText } from '../text/splice.ts';
 
 /** The opening as measured after spreading, and the final cut that follows from it; the computed length is for ordering. */
 export const MeasuredOpening = ({
@@ -25,23 +26,20 @@ export const MeasuredOpening = ({
   if (!computed) return null;
   const final = finalCut(row.member, design, now.live.manual);
   return (
-    <section className="stack tight" aria-label="Opening measured">
-      <h3>After spreading</h3>
-      <p className="small soft">
-        Computed lengths are for ordering. Measure the opening on its longest line when the distances stand,
-        then cut.
-      </p>
+    <section className="stack tight" aria-label={openingText.named}>
+      <h3>{openingText.title}</h3>
+      <p className="small soft">{openingText.lead}</p>
       <div className="figures">
-        <FigureLine name="Opening as computed, longest line" figure={computed} />
+        <FigureLine name={openingText.computed} figure={computed} />
         {final && (
           <>
-            <FigureLine name="Opening as measured" figure={final.openingIn} />
+            <FigureLine name={openingText.measured} figure={final.openingIn} />
             <FigureLine
-              name={`${partWords(final.part, endsOf(row))}: cut to, long point`}
+              name={openingText.longPoint(partWords(final.part, endsOf(row)))}
               figure={final.longIn}
             />
             <FigureLine
-              name={`${partWords(final.part, endsOf(row))}: cut to, short point`}
+              name={openingText.shortPoint(partWords(final.part, endsOf(row)))}
               figure={final.shortIn}
             />
           </>
@@ -49,7 +47,7 @@ export const MeasuredOpening = ({
       </div>
       <form
         className="row measured-opening"
-        aria-label="Opening measured after spreading"
+        aria-label={openingText.form}
         onSubmit={(event) => {
           event.preventDefault();
           setAsked(true);
@@ -59,9 +57,9 @@ export const MeasuredOpening = ({
             {
               topic: openingTopic(row.member, design.method),
               valueIn,
-              source: `Measured after spreading, longest line, ${methodNames[design.method].toLowerCase()}`,
+              source: openingText.source(methodNames[design.method]),
             },
-            `Opening of ${row.member} measured`,
+            openingText.changed(row.member),
           );
           if (sent) {
             lengths.clear();
@@ -70,11 +68,11 @@ export const MeasuredOpening = ({
         }}
       >
         <LengthField
-          label="Opening measured"
-          wanted={asked ? 'Enter the opening.' : undefined}
+          label={openingText.field}
+          wanted={asked ? openingText.wanted : undefined}
           {...lengths.field('opening')}
         />
-        <button type="submit">Record the opening</button>
+        <button type="submit">{openingText.record}</button>
       </form>
     </section>
   );

@@ -12,10 +12,12 @@ import { Waiting } from '../parts/Waiting.tsx';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { openMethod, useShop } from '../state/shop.ts';
 import { select, selectAll, useView } from '../state/view.ts';
+import { spliceText } from '../text/splice.ts';
 import { FitUpCard } from './FitUpCard.tsx';
 import { MeasuredOpening } from './MeasuredOpening.tsx';
-import { OwnData, type OwnTopic } from './OwnData.tsx';
+import { OwnData } from './OwnData.tsx';
 import { MethodSheet, Methods } from './SpliceMethods.tsx';
+import { spliceTopics } from './spliceTopics.ts';
 import { JobTemplates } from './Templates.tsx';
 
 /** Splices, sleeves, patches and whole members: what fits here, drawn with every dimension and its basis. */
@@ -47,22 +49,17 @@ const summary = (row: SpliceRow): string => {
   const mine = decidedDesigns(row);
   const fitting = mine.filter((d) => d.fits === 'fits');
   return fitting.length > 0
-    ? `fits here: ${fitting.map((d) => methodNames[d.method].toLowerCase()).join(', ')}`
-    : mine.map((d) => `${methodNames[d.method].toLowerCase()}: ${fitsWords[d.fits]}`).join('; ');
+    ? spliceText.fitsHere(fitting.map((d) => methodNames[d.method].toLowerCase()))
+    : mine.map((d) => spliceText.answer(methodNames[d.method].toLowerCase(), fitsWords[d.fits])).join('; ');
 };
 
 const Choose = ({ now, all }: { readonly now: AtOnce; readonly all: Assessment }) => {
   const rows = all.splice.members;
-  if (rows.length === 0)
-    return (
-      <p className="empty">
-        No tube is decided to be spliced, sleeved, patched or replaced. Select any tube to see what would fit.
-      </p>
-    );
+  if (rows.length === 0) return <p className="empty">{spliceText.nothing}</p>;
   return (
-    <section className="stack tight" aria-label="Tubes decided">
-      <h2>Decided, to be worked</h2>
-      <p className="soft small">Or select any tube to see what would fit.</p>
+    <section className="stack tight" aria-label={spliceText.decidedNamed}>
+      <h2>{spliceText.decidedTitle}</h2>
+      <p className="soft small">{spliceText.anyTube}</p>
       <ul className="entries">
         {rows.map((row) => {
           const member = now.members.get(row.member);
@@ -90,12 +87,9 @@ const One = ({ now, row }: { readonly now: AtOnce; readonly row: SpliceRow }) =>
   const design: Design | undefined = asked ? row.designs.find((d) => d.method === asked) : undefined;
   const ends = endsOf(row);
   return (
-    <section className="stack" aria-label={`Splice ${row.member}`}>
+    <section className="stack" aria-label={spliceText.named(row.member)}>
       <p className="small">
-        {row.choice
-          ? `Decided: ${choiceWords[row.choice]}.`
-          : 'Not decided to be spliced, sleeved or replaced.'}{' '}
-        Nothing is chosen beforehand: open a method to see why it fits, or the number that fails.
+        {row.choice ? spliceText.decided(choiceWords[row.choice]) : spliceText.notDecided} {spliceText.lead}
       </p>
       <Methods
         piece={row.piece}
@@ -116,63 +110,10 @@ const One = ({ now, row }: { readonly now: AtOnce; readonly row: SpliceRow }) =>
           )}
         </>
       )}
-      <OwnData topics={topicsOf(row, ends)} title="Dimensions, tubes at hand and your sleeve table" />
+      <OwnData topics={spliceTopics(row, ends)} title={spliceText.ownData} />
       <button type="button" className="link back" onClick={() => selectAll([])}>
-        ‹ All tubes decided
+        {spliceText.back}
       </button>
     </section>
   );
-};
-
-const topicsOf = ({ member, piece }: SpliceRow, ends: readonly [string, string]): readonly OwnTopic[] => {
-  const { odIn, wallIn } = piece.tube;
-  const size = `${odIn} x ${wallIn}`;
-  return [
-    {
-      topic: `sleeve:${size}`,
-      label: `Your table: sleeve inside ${size}`,
-      takes: 'sleeve',
-      hint: 'the sleeve, like 7/8 x .035',
-    },
-    {
-      topic: `outer-sleeve:${size}`,
-      label: `Your table: sleeve over ${size}`,
-      takes: 'sleeve',
-      hint: 'the sleeve, like 1-1/8 x .058',
-    },
-    ...ends.map(
-      (cluster): OwnTopic => ({
-        topic: `splice-cut:${member}:${cluster}`,
-        label: `Place of the cut, from ${cluster}`,
-        takes: 'length',
-        hint: 'on the side nearest the damage',
-      }),
-    ),
-    {
-      topic: `splice-clock:${member}`,
-      label: 'Clock position of the longest line',
-      takes: 'clock',
-      hint: '1 to 12',
-    },
-    {
-      topic: `splice-section:${member}`,
-      label: 'Tube at hand for the section',
-      takes: 'sleeve',
-      hint: 'like 1 x .035, 4130N',
-    },
-    {
-      topic: `splice-sleeve:${member}`,
-      label: 'Tube at hand for the sleeve',
-      takes: 'sleeve',
-      hint: 'like 7/8 x .049, 4130N',
-    },
-    ...ends.map(
-      (cluster): OwnTopic => ({
-        topic: `toe:${member}:${cluster}`,
-        label: `Where the weld ends at ${cluster}, from its centre`,
-        takes: 'length',
-      }),
-    ),
-    { topic: `patch-overlap:${member}`, label: 'Overlap of a patch (figure 4-36)', takes: 'length' },
-  ];
 };
