@@ -1,4 +1,4 @@
-import { clockText } from '../text/clock.ts';
+import { clockSelectText } from '../text/clock.ts';
 
 const clocks = [12, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11] as const;
 
@@ -15,10 +15,10 @@ export const ClockSelect = ({
   <label className="field">
     <span className="caption">{label}</span>
     <select value={value} onChange={(e) => onChange(e.target.value)}>
-      <option value="">{clockText.notChosen}</option>
+      <option value="">{clockSelectText.notChosen}</option>
       {clocks.map((clock) => (
         <option key={clock} value={clock}>
-          {clockText.hour(clock)}
+          {clockSelectText.hour(clock)}
         </option>
       ))}
     </select>
