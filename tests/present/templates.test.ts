@@ -4,6 +4,7 @@ import type { Tube } from '../../src/core/job/modelSchema.ts';
 import { benchTube } from '../../src/core/splice/fishmouth.ts';
 import type { CopeTube, Method } from '../../src/core/splice/result.ts';
 import { designsOf } from '../../src/core/splice/splice.ts';
+import { textWidth } from '../../src/present/draw/helvetica.ts';
 import { svgText } from '../../src/present/draw/svg.ts';
 import { benchTemplates } from '../../src/present/draw/template.ts';
 import { spliceDrawing } from '../../src/present/draw/templateSplice.ts';
@@ -284,5 +285,42 @@ describe('the drawing of a splice', () => {
           for (const step of op.steps)
             for (const v of step.slice(1) as number[]) expect(Number.isFinite(v)).toBe(true);
     }
+  });
+
+  it('lets no hair run through or touch the words of a dimension, and keeps them on the sheet', () => {
+    const WIDTH_MM = 180;
+    const CLEAR_MM = 0.5;
+    let seen = 0;
+    for (const design of designsOf(bench())) {
+      const drawing = spliceDrawing(bench(), design, 'inFraction', WIDTH_MM);
+      if (!drawing) continue;
+      const corners = (op: (typeof drawing.ops)[number]): readonly (readonly [number, number])[] =>
+        op.kind === 'path' ? op.steps.flatMap((step) => (step.length === 3 ? [[step[1], step[2]]] : [])) : [];
+      const hairs = drawing.ops.flatMap((op, k) => {
+        const [a, b] = corners(op);
+        return a && b && corners(op).length === 2 && Math.abs(a[0] - b[0]) < 1e-9 ? [{ k, a, b }] : [];
+      });
+      drawing.ops.forEach((op, k) => {
+        if (op.kind !== 'text' || !/ in · /.test(op.text)) return;
+        seen++;
+        const half = textWidth(op.text, op.sizeMm) / 2 + CLEAR_MM;
+        expect(op.x - half, op.text).toBeGreaterThan(0);
+        expect(op.x + half, op.text).toBeLessThan(WIDTH_MM);
+        const top = op.y - 0.72 * op.sizeMm - CLEAR_MM;
+        const paper = corners(drawing.ops[k - 1]!);
+        expect(Math.min(...paper.map(([x]) => x)), op.text).toBeLessThanOrEqual(op.x - half);
+        expect(Math.max(...paper.map(([x]) => x)), op.text).toBeGreaterThanOrEqual(op.x + half);
+        expect(Math.min(...paper.map(([, y]) => y)), op.text).toBeLessThanOrEqual(top);
+        const through = hairs.filter(
+          (hair) =>
+            hair.k > k &&
+            Math.abs(hair.a[0] - op.x) < half &&
+            Math.min(hair.a[1], hair.b[1]) < op.y &&
+            Math.max(hair.a[1], hair.b[1]) > top,
+        );
+        expect(through, op.text).toEqual([]);
+      });
+    }
+    expect(seen).toBeGreaterThan(10);
   });
 });

@@ -34,14 +34,61 @@ export const dimension = (s: Scale, fromIn: number, toIn: number, y: number, upT
   ];
 };
 
-/** The words of a dimension over its line, on paper of their own so that no hair runs through them; never off the sheet. */
-export const dimensionWords = (s: Scale, fromIn: number, toIn: number, y: number, says: string): Ops => {
-  const half = textWidth(says, SIZE) / 2 + 0.6;
-  const middle = (s.x(fromIn) + s.x(toIn)) / 2;
-  const at = Math.min(Math.max(middle, half + 0.5), s.widthMm - half - 0.5);
+/** Where the middle of the words stands, in mm across the sheet; beside the line or over it. */
+interface Spot {
+  readonly at: number;
+  readonly beside: boolean;
+}
+
+/** Clear paper around words, and how far beside its line they are looked for, in mm. */
+const PAD = 1;
+const REACH_MM = 14;
+
+/** The middle of the line, then other places over it, then further and further out at either end. */
+const spots = (s: Scale, a: number, b: number, half: number): readonly Spot[] => {
+  const least = half + 0.5;
+  const most = s.widthMm - half - 0.5;
+  const middle = Math.min(Math.max((a + b) / 2, least), most);
+  const room = Math.max(0, Math.floor((b - a) / 2 - half));
+  const out = Array.from({ length: REACH_MM }, (_, k) => 2 + k);
   return [
-    box(at - half, y - 0.8 - SIZE * 0.86, 2 * half, SIZE * 1.08, { fill: ink.paper }),
-    text([at, y - 0.8], says, SIZE, { align: 'middle' }),
+    { at: middle, beside: false },
+    ...Array.from({ length: room }, (_, k) => [middle + k + 1, middle - k - 1])
+      .flat()
+      .map((at) => ({ at, beside: false })),
+    ...out.map((d) => ({ at: b + d + half, beside: true })).filter(({ at }) => at <= most),
+    ...out.map((d) => ({ at: a - d - half, beside: true })).filter(({ at }) => at >= least),
+  ];
+};
+
+/**
+ * The words of a dimension, over its line or beside it: where the fewest hairs run, and never off the sheet.
+ * A hair that runs there all the same is broken off, with a clear gap above and below the words.
+ *
+ * `hairs`: where hairs run down through this row, its own among them, in mm.
+ */
+export const dimensionWords = (
+  s: Scale,
+  fromIn: number,
+  toIn: number,
+  y: number,
+  says: string,
+  hairs: readonly number[],
+): Ops => {
+  const half = textWidth(says, SIZE) / 2 + PAD;
+  const [a, b] = [s.x(fromIn), s.x(toIn)];
+  const crossed = ({ at }: Spot): number => hairs.filter((x) => Math.abs(x - at) < half).length;
+  const all = spots(s, a, b, half);
+  const fewest = Math.min(...all.map(crossed));
+  const { at, beside } = all.find((spot) => crossed(spot) === fewest)!;
+  const base = beside ? y + SIZE * 0.36 : y - 0.8;
+  const top = base - SIZE * 0.8 - PAD;
+  const foot = beside ? base + SIZE * 0.2 + PAD : y - 0.2;
+  return [
+    // the line runs on to words that stand beside it
+    ...(beside ? [segment(at > b ? [b, y] : [a, y], [at, y], thin)] : []),
+    box(at - half, top, 2 * half, foot - top, { fill: ink.paper }),
+    text([at, base], says, SIZE, { align: 'middle' }),
   ];
 };
 

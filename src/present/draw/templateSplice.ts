@@ -204,7 +204,10 @@ export const spliceDrawing = (
       ),
       ...sideView(s, side),
       ...rows.flatMap(([, a, b], k) => dimension(s, a, b, under + (k + 1) * ROW_MM, under)),
-      ...rows.flatMap(([says, a, b], k) => dimensionWords(s, a, b, under + (k + 1) * ROW_MM, says)),
+      ...rows.flatMap(([says, a, b], k) => {
+        const hairs = rows.slice(k).flatMap(([, from, to]) => [s.x(from), s.x(to)]);
+        return dimensionWords(s, a, b, under + (k + 1) * ROW_MM, says, hairs);
+      }),
       text(
         [EDGE_MM, flat - (Math.PI * widest * perIn) / 2 - 2.5],
         'Unrolled, seen from outside; clock positions at the left.',
