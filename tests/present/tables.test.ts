@@ -43,6 +43,12 @@ describe('tables', () => {
     }
   });
 
+  it('say what a number rests on in words, never by a code of ours', () => {
+    const rests = tables.get('sources')!.rows.map((row) => row.cells[1]!.text);
+    expect(rests.length).toBeGreaterThan(30);
+    expect(rests.filter((words) => /-/.test(words) && !/\s/.test(words))).toEqual([]);
+  });
+
   it('count states in the fixed order, and the counts add up to the truss', () => {
     const rows = tables.get('counts')!.rows;
     expect(rows.map((row) => row.cells[0]!.text)).toEqual(states.map((state) => tags[state].word));

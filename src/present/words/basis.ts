@@ -1,10 +1,12 @@
 import type { Basis, Figure } from '../../core/base/figure.ts';
 import { assumedWords } from './assumptions.ts';
 import { planRefs } from './planAssumptions.ts';
+import { practiceRefs } from './practiceRefs.ts';
 import { basisWords, holdWords } from './record.ts';
 
-/** The reference of a basis in words: a record of the job says that it is one, holds are spelled out. */
+/** The reference of a basis in words: a record of the job says that it is one, practice and holds are spelled out. */
 export const refWords = ({ kind, ref }: Basis): string => {
+  if (kind === 'practice') return practiceRefs[ref] ?? (ref.includes(' ') ? ref : ref.replace(/-/g, ' '));
   if (Object.hasOwn(planRefs, ref)) return planRefs[ref]!;
   const words = ref.replace(/\b\w+$/, (last) =>
     Object.hasOwn(holdWords, last) ? `(${holdWords[last as keyof typeof holdWords]})` : last,
