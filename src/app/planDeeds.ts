@@ -13,6 +13,7 @@ import { stepLine } from '../present/words/planSteps.ts';
 import { useAnswer } from './state/answer.ts';
 import { change } from './state/job.ts';
 import { setPlanning } from './state/planning.ts';
+import { planDeedText as text } from './text/planDeeds.ts';
 
 type Progress = Draft<RecordOf<'progress'>>;
 
@@ -20,7 +21,7 @@ type Progress = Draft<RecordOf<'progress'>>;
 
 const log = (progress: Progress, name: string): boolean => change({ kind: 'addProgress', progress }, name);
 
-const trimmed = (text: string): string | undefined => (text.trim() === '' ? undefined : text.trim());
+const trimmed = (typed: string): string | undefined => (typed.trim() === '' ? undefined : typed.trim());
 
 export interface Seen {
   readonly secondPerson?: string;
@@ -36,7 +37,7 @@ export const tickStep = (step: Step, done: boolean, seen: Seen = {}): boolean =>
       ...(seen.secondPerson ? { secondPerson: seen.secondPerson } : {}),
       ...(seen.inspected ? { inspected: seen.inspected } : {}),
     },
-    `${done ? 'Ticked' : 'Tick taken off'}: ${stepLine(step)}`,
+    (done ? text.ticked : text.tickOff)(stepLine(step)),
   );
 
 /** Ticks a hold point; with a reason it is opened by name although something is missing. */
@@ -51,7 +52,7 @@ export const tickGate = (gate: Gate, done: boolean, secondPerson: string, reason
       ...(second ? { secondPerson: second } : {}),
       ...(done && why ? { opened: why } : {}),
     },
-    `${done ? (why ? 'Opened by name' : 'Ticked') : 'Tick taken off'}: ${gateLine(gate)}`,
+    (done ? (why ? text.opened : text.ticked) : text.tickOff)(gateLine(gate)),
   );
 };
 
@@ -81,9 +82,9 @@ export const putStep = (plan: Plan, stepId: string, before: string | null): void
   const kept = change(
     {
       kind: 'addManual',
-      manual: { topic: ORDER_TOPIC, words: moved.order.join('\n'), source: 'own order of steps' },
+      manual: { topic: ORDER_TOPIC, words: moved.order.join('\n'), source: text.ownOrder },
     },
-    `Moved: ${stepLine(step)}`,
+    text.moved(stepLine(step)),
   );
   setPlanning({ said: kept ? { moved: true, words: movedLine(step, moved.order) } : null });
 };
@@ -100,8 +101,8 @@ export const nudgeStep = (plan: Plan, stepId: string, by: -1 | 1): void => {
 export const workedOrderAgain = (): void => {
   const orders = useAnswer.getState().atOnce?.live.manual.filter(({ topic }) => topic === ORDER_TOPIC) ?? [];
   change(
-    { kind: 'withdraw', ids: orders.map(({ id }) => id), reason: 'own order taken off' },
-    'Own order taken off',
+    { kind: 'withdraw', ids: orders.map(({ id }) => id), reason: text.ownOrderOffReason },
+    text.ownOrderOff,
   );
 };
 
@@ -112,10 +113,10 @@ export const freezePlan = (plan: Plan, reason: string): boolean =>
       manual: {
         topic: FROZEN_TOPIC,
         words: freezing(plan.steps),
-        source: trimmed(reason) ?? 'agreed',
+        source: trimmed(reason) ?? text.agreed,
       },
     },
-    'Plan frozen',
+    text.frozen,
   );
 
 export const setRate = (rate: Draft<RecordOf<'rate'>>, name: string): boolean =>

@@ -6,6 +6,7 @@ import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';
 import { select } from '../state/view.ts';
+import { planText as text } from '../text/plan.ts';
 import { PlanAgreed } from './PlanAgreed.tsx';
 import { PlanGates } from './PlanGates.tsx';
 import { PlanSteps } from './PlanSteps.tsx';
@@ -18,9 +19,7 @@ export const PlanPanel = () => {
   return (
     <div className="stack">
       {plan.steps.length === 0 ? (
-        <p className="empty">
-          Nothing is planned yet: decide a tube or cluster first. The steps follow from the decisions.
-        </p>
+        <p className="empty">{text.none}</p>
       ) : (
         <>
           <Through plan={plan} />
@@ -40,18 +39,18 @@ const Through = ({ plan }: { readonly plan: Plan }) => {
   const stepId = usePlanning((planning) => planning.step);
   const next = plan.steps.find(({ done }) => !done);
   return (
-    <section className="stack tight" aria-label="Through the plan">
+    <section className="stack tight" aria-label={text.through}>
       <h2>{planShare(plan)}</h2>
-      <FigureLine name="Own-weight sag may grow by" figure={plan.sagLimitIn} />
+      <FigureLine name={text.sagLimit} figure={plan.sagLimitIn} />
       <div className="row">
         {next && (
           <button type="button" onClick={() => setPlanning({ step: next.id })}>
-            To the next open step
+            {text.next}
           </button>
         )}
         {stepId !== null && (
           <button type="button" className="link" onClick={() => setPlanning({ step: null })}>
-            Show the whole truss
+            {text.whole}
           </button>
         )}
       </div>
@@ -61,8 +60,8 @@ const Through = ({ plan }: { readonly plan: Plan }) => {
 
 const NotPlannedList = ({ plan }: { readonly plan: Plan }) =>
   plan.notPlanned.length === 0 ? null : (
-    <section className="stack tight" aria-label="Not in the plan">
-      <h2>Not in the plan: {plan.notPlanned.length}</h2>
+    <section className="stack tight" aria-label={text.notPlannedNamed}>
+      <h2>{text.notPlanned(plan.notPlanned.length)}</h2>
       <ul className="entries small">
         {plan.notPlanned.map(({ id, why, clusters }) => (
           <li key={id}>
@@ -71,7 +70,7 @@ const NotPlannedList = ({ plan }: { readonly plan: Plan }) =>
                 {id}
               </button>
               {notPlannedWords[why]}
-              {clusters.length > 0 ? ` at ${clusters.join(', ')}` : ''}
+              {clusters.length > 0 ? text.notPlannedAt(clusters.join(', ')) : ''}
             </span>
           </li>
         ))}

@@ -5,6 +5,7 @@ import { countWords } from '../../present/words/names.ts';
 import { stepNamed } from '../../present/words/planSteps.ts';
 import { useNamed, WhoField } from '../parts/WhoField.tsx';
 import { freezePlan, workedOrderAgain } from '../planDeeds.ts';
+import { agreedText as text } from '../text/plan.ts';
 
 /** The plan as it was agreed, what is different since, and whose order it is in. */
 export const PlanAgreed = ({ plan }: { readonly plan: Plan }) => {
@@ -14,28 +15,30 @@ export const PlanAgreed = ({ plan }: { readonly plan: Plan }) => {
   const nameOf = stepNamed(plan);
   const changes = frozen ? frozen.added.length + frozen.removed.length + frozen.altered.length : 0;
   return (
-    <section className="stack tight" aria-label="Plan as agreed">
+    <section className="stack tight" aria-label={text.region}>
       <h2>
         {frozen
           ? changes > 0 || frozen.reordered
-            ? `Changed since it was frozen: ${countWords(changes, 'step')}`
-            : 'Frozen, unchanged'
-          : 'Not frozen yet'}
+            ? text.changed(countWords(changes, 'step'))
+            : text.unchanged
+          : text.notFrozen}
       </h2>
       {frozen && (
         <p className="small soft">
-          Frozen by {frozen.by}, {showTime(frozen.at)} · {frozen.digest}
-          {frozen.digest === plan.digest ? '' : ` · now ${plan.digest}`}
-          {frozen.reordered ? ' · steps in another order' : ''}
+          {text.frozenBy(
+            frozen.by,
+            showTime(frozen.at),
+            frozen.digest,
+            frozen.digest === plan.digest ? null : plan.digest,
+            frozen.reordered,
+          )}
         </p>
       )}
       {frozen &&
         (['added', 'removed', 'altered'] as const).map((what) =>
           frozen[what].length === 0 ? null : (
             <details key={what} className="small">
-              <summary>
-                {countWords(frozen[what].length, 'step')} {what}
-              </summary>
+              <summary>{text.steps[what](countWords(frozen[what].length, 'step'))}</summary>
               <ul className="basis">
                 {frozen[what].map((id) => (
                   <li key={id}>{nameOf(id)}</li>
@@ -47,20 +50,20 @@ export const PlanAgreed = ({ plan }: { readonly plan: Plan }) => {
       {(!frozen || changes > 0 || frozen.reordered) && (
         <div className="plan-freeze">
           <label className="field">
-            <span className="caption">{frozen ? 'Why it changed' : 'Agreed with'}</span>
+            <span className="caption">{frozen ? text.whyChanged : text.agreedWith}</span>
             <input value={reason} onChange={(e) => setReason(e.target.value)} />
           </label>
           <button type="button" disabled={!named} onClick={() => freezePlan(plan, reason) && setReason('')}>
-            {frozen ? 'Freeze it again' : 'Freeze the plan'}
+            {frozen ? text.again : text.freeze}
           </button>
         </div>
       )}
       {!named && <WhoField />}
       {order.kind === 'own' && (
         <p className="small">
-          In your own order.{' '}
+          {text.ownOrder}{' '}
           <button type="button" className="link" onClick={workedOrderAgain}>
-            Take the worked order
+            {text.takeWorked}
           </button>
         </p>
       )}

@@ -10,16 +10,15 @@ import {
 } from '../../present/words/planGates.ts';
 import { useNamed, WhoField } from '../parts/WhoField.tsx';
 import { tickGate } from '../planDeeds.ts';
+import { gatesText as text } from '../text/plan.ts';
 
 /** Hold points of the work: one item, one tick. Never all at once. */
 export const PlanGates = ({ plan }: { readonly plan: Plan }) => {
   const open = plan.gates.filter(({ state }) => state === 'waits' || state === 'ready').length;
   return (
-    <section className="stack tight" aria-label="Hold points of the work">
-      <h2>
-        Hold points of the work: {open} of {plan.gates.length} open
-      </h2>
-      <p className="small soft">Who looks too is our proposal, yours to change; no source.</p>
+    <section className="stack tight" aria-label={text.title}>
+      <h2>{text.open(open, plan.gates.length)}</h2>
+      <p className="small soft">{text.note}</p>
       <div>
         {plan.gates.map((gate) => (
           <details key={gate.id} className="plan-gate">
@@ -56,26 +55,21 @@ const GateForm = ({ gate }: { readonly gate: Gate }) => {
       </ul>
       {stamp ? (
         <div className="row small">
-          <span>
-            {gate.opened ? 'Opened' : 'Done'} by {stamp.by}, {showTime(stamp.at)}
-            {gate.opened ? `: ${gate.opened.reason}` : ''}
-          </span>
+          <span>{text.stamp(stamp.by, showTime(stamp.at), gate.opened?.reason ?? null)}</span>
           <button type="button" onClick={() => tickGate(gate, false, '', '')}>
-            Take the tick off
+            {text.takeOff}
           </button>
         </div>
       ) : (
         <>
           <WhoField />
           <label className="field">
-            <span className="caption">{secondWords[gate.secondPerson]}: name</span>
+            <span className="caption">{text.secondName(secondWords[gate.secondPerson])}</span>
             <input value={second} onChange={(e) => setSecond(e.target.value)} />
           </label>
           {lacks.length > 0 && (
             <label className="field">
-              <span className="caption">
-                Something is missing. Why it is opened all the same (page one repeats it):
-              </span>
+              <span className="caption">{text.why}</span>
               <input value={reason} onChange={(e) => setReason(e.target.value)} />
             </label>
           )}
@@ -85,7 +79,7 @@ const GateForm = ({ gate }: { readonly gate: Gate }) => {
             disabled={!named || (lacks.length > 0 && reason.trim() === '')}
             onClick={() => tickGate(gate, true, second, lacks.length > 0 ? reason : '')}
           >
-            {lacks.length > 0 ? 'Open it under my name' : 'Tick this hold point'}
+            {lacks.length > 0 ? text.openIt : text.tick}
           </button>
         </>
       )}

@@ -14,6 +14,7 @@ import { useAnswer } from '../state/answer.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { setView } from '../state/view.ts';
+import { stepText as text } from '../text/plan.ts';
 import { useDrop } from './planDrop.ts';
 
 interface Of {
@@ -59,7 +60,7 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
         <span
           className="plan-grip"
           draggable
-          title="Drag to another place"
+          title={text.drag}
           aria-hidden="true"
           onDragStart={(event) => {
             event.dataTransfer.effectAllowed = 'move';
@@ -78,7 +79,7 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
         <label className="check plan-tick">
           <input
             type="checkbox"
-            aria-label={`Done: ${stepLine(step)}`}
+            aria-label={text.done(stepLine(step))}
             checked={ticked}
             disabled={!ticked && closed.length > 0}
             onChange={(e) => tickStep(step, e.target.checked)}
@@ -99,12 +100,12 @@ export const PlanStep = ({ plan, step, place }: Of & { readonly place: number })
             <span className="soft">{place}</span> {stepDeed(step)}
           </span>
           <span className="small soft">
-            {step.done ? `${step.done.by}, ${showTime(step.done.at)}` : stepWhere(step)}
+            {step.done ? text.doneBy(step.done.by, showTime(step.done.at)) : stepWhere(step)}
           </span>
         </button>
       </div>
       {!step.done && closed.length > 0 && (
-        <p className="small plan-closed">Closed until: {gatesTogether(closed).join('; ')}</p>
+        <p className="small plan-closed">{text.closedUntil(gatesTogether(closed).join('; '))}</p>
       )}
       {inHand === step.id && <More plan={plan} step={step} />}
     </li>
@@ -117,21 +118,25 @@ const More = ({ plan, step }: Of) => {
   const rules = [...new Set(step.needs.map(({ rule }) => rule))];
   return (
     <div className="stack tight plan-more">
-      {cautionsOf(step.cautions).map(({ id, level, text }) => (
+      {cautionsOf(step.cautions).map(({ id, level, text: says }) => (
         <p key={id} className={`notice ${level} small`} role="note">
-          <strong>{levelWords[level]}</strong> {text}
+          <strong>{levelWords[level]}</strong> {says}
         </p>
       ))}
       <dl className="plan-facts small">
-        {step.tools.length > 0 && <Fact name="Tools">{toolsLine(step.tools)}</Fact>}
+        {step.tools.length > 0 && <Fact name={text.facts.tools}>{toolsLine(step.tools)}</Fact>}
         {step.materials.length > 0 && (
-          <Fact name="Material">{step.materials.map((m) => materialLine(m, units)).join('; ')}</Fact>
+          <Fact name={text.facts.material}>
+            {step.materials.map((m) => materialLine(m, units)).join('; ')}
+          </Fact>
         )}
-        {step.brace && <Fact name="Brace">{braceLine(step.brace, units)}</Fact>}
-        {step.solved && <Fact name="Solved">{solvedLine(step.solved, units)}</Fact>}
-        {step.gatesAfter.length > 0 && <Fact name="Then">{step.gatesAfter.map(gateNamed).join('; ')}</Fact>}
+        {step.brace && <Fact name={text.facts.brace}>{braceLine(step.brace, units)}</Fact>}
+        {step.solved && <Fact name={text.facts.solved}>{solvedLine(step.solved, units)}</Fact>}
+        {step.gatesAfter.length > 0 && (
+          <Fact name={text.facts.next}>{step.gatesAfter.map(gateNamed).join('; ')}</Fact>
+        )}
         {rules.length > 0 && (
-          <Fact name="Comes after">
+          <Fact name={text.facts.after}>
             {rules.map((rule) => (
               <span key={rule} className="plan-need">
                 {orderRuleWords(rule)}{' '}
@@ -149,20 +154,20 @@ const More = ({ plan, step }: Of) => {
       {step.kind === 'inspectWelds' && <WeldSeen step={step} />}
       {step.kind === 'fitUp' && (
         <button type="button" className="link" onClick={() => setView({ route: 'splice' })}>
-          Gap, overlap and marks: fit-up card under Splice
+          {text.fitUp}
         </button>
       )}
       {step.hold && (
         <button type="button" className="link" onClick={() => setView({ route: 'trammel' })}>
-          Read the distances under Trammel
+          {text.trammel}
         </button>
       )}
       <div className="row plan-move">
         <button type="button" onClick={() => nudgeStep(plan, step.id, -1)}>
-          Move up
+          {text.up}
         </button>
         <button type="button" onClick={() => nudgeStep(plan, step.id, 1)}>
-          Move down
+          {text.down}
         </button>
         <PutBefore plan={plan} step={step} />
       </div>
@@ -173,19 +178,19 @@ const More = ({ plan, step }: Of) => {
 /** A long way in one go, without dragging. */
 const PutBefore = ({ plan, step }: Of) => (
   <select
-    aria-label="Put it before"
+    aria-label={text.putBefore}
     value=""
     onChange={({ target }) => putStep(plan, step.id, target.value === 'last' ? null : target.value)}
   >
     <option value="" disabled>
-      Put it before …
+      {text.putBeforeChoose}
     </option>
     {plan.steps.map((other, k) => (
       <option key={other.id} value={other.id} disabled={other.id === step.id}>
-        {k + 1} {stepLine(other)}
+        {text.other(k + 1, stepLine(other))}
       </option>
     ))}
-    <option value="last">last of all</option>
+    <option value="last">{text.last}</option>
   </select>
 );
 
@@ -204,7 +209,7 @@ const WeldSeen = ({ step }: { readonly step: Step }) => {
   return (
     <div className="fields">
       <label className="field">
-        <span className="caption">Method</span>
+        <span className="caption">{text.method}</span>
         <select value={method} onChange={(e) => setMethod(e.target.value as typeof method)}>
           {lookMethods.map((one) => (
             <option key={one} value={one}>
@@ -214,14 +219,14 @@ const WeldSeen = ({ step }: { readonly step: Step }) => {
         </select>
       </label>
       <label className="field">
-        <span className="caption">Result</span>
+        <span className="caption">{text.result}</span>
         <select value={result} onChange={(e) => setResult(e.target.value as typeof result)}>
-          <option value="clear">no crack seen</option>
-          <option value="crack">crack</option>
+          <option value="clear">{text.results.clear}</option>
+          <option value="crack">{text.results.crack}</option>
         </select>
       </label>
       <label className="field wide">
-        <span className="caption">Second person, qualified for the method</span>
+        <span className="caption">{text.second}</span>
         <input value={second} onChange={(e) => setSecond(e.target.value)} />
       </label>
       <button
@@ -233,7 +238,7 @@ const WeldSeen = ({ step }: { readonly step: Step }) => {
           })
         }
       >
-        Write it down and tick
+        {text.write}
       </button>
     </div>
   );

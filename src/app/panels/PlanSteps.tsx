@@ -5,6 +5,7 @@ import { type Phase, phasesOf } from '../../present/words/phases.ts';
 import { orderRuleSource, orderRuleWords } from '../../present/words/planOrder.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';
 import { useView } from '../state/view.ts';
+import { stepsText as text } from '../text/plan.ts';
 import { PlanStep } from './PlanStep.tsx';
 import { useDrop } from './planDrop.ts';
 
@@ -28,12 +29,12 @@ export const PlanSteps = ({ plan }: { readonly plan: Plan }) => {
     ? plan.steps.filter(({ members, of }) => selected.some((id) => id === of || members.includes(id)))
     : plan.steps;
   return (
-    <section className="stack tight" aria-label="Steps">
-      <h2>Steps</h2>
+    <section className="stack tight" aria-label={text.title}>
+      <h2>{text.title}</h2>
       {selected.length > 0 && (
         <label className="check small">
-          <input type="checkbox" checked={only} onChange={(e) => setOnly(e.target.checked)} /> Only those of{' '}
-          {selected.join(', ')}
+          <input type="checkbox" checked={only} onChange={(e) => setOnly(e.target.checked)} />{' '}
+          {text.only(selected.join(', '))}
         </label>
       )}
       <Said />
@@ -42,7 +43,7 @@ export const PlanSteps = ({ plan }: { readonly plan: Plan }) => {
       ))}
       {dragged !== null && !only && <LastPlace plan={plan} />}
       <details className="small">
-        <summary>The rules of the order, and their sources</summary>
+        <summary>{text.rules}</summary>
         <ul className="basis">
           {[...new Set(plan.steps.flatMap(({ needs }) => needs.map(({ rule }) => rule)))].map((rule) => (
             <li key={rule}>
@@ -66,7 +67,7 @@ const Said = () => {
     >
       <span>{said.words}</span>
       <button type="button" onClick={() => setPlanning({ said: null })}>
-        Close
+        {text.close}
       </button>
     </div>
   );
@@ -90,8 +91,12 @@ const PhaseOf = ({ plan, phase: { title, steps }, place, open }: PhaseProps) => 
       <summary {...drop}>
         <strong>{title}</strong>
         <span className="small soft">
-          {place.get(first.id)}–{place.get(steps.at(-1)!.id)} · {steps.filter((s) => s.done).length} of{' '}
-          {countWords(steps.length, 'step')} ticked
+          {text.phase(
+            place.get(first.id)!,
+            place.get(steps.at(-1)!.id)!,
+            steps.filter((s) => s.done).length,
+            countWords(steps.length, 'step'),
+          )}
         </span>
       </summary>
       <ol className="plan-steps">
@@ -105,6 +110,6 @@ const PhaseOf = ({ plan, phase: { title, steps }, place, open }: PhaseProps) => 
 
 const LastPlace = ({ plan }: { readonly plan: Plan }) => (
   <p className="plan-last small soft" {...useDrop(plan, null)}>
-    Let go here: last of all
+    {text.last}
   </p>
 );

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { setPlanning } from '../state/planning.ts';
+import { planBarText as text } from '../text/planBar.ts';
 import type { Stages } from './planStateFor.ts';
 
 /** The work in stages under the picture: which step is in hand, and how the truss stands when it is done. */
@@ -18,13 +19,13 @@ export const PlanBar = ({
       row.scrollLeft = one.offsetLeft + one.offsetWidth / 2 - row.clientWidth / 2;
   }, [here]);
   return (
-    <section className="plan-bar" aria-label="Stages of the work">
+    <section className="plan-bar" aria-label={text.region}>
       <ol ref={list} className="plan-stages">
         {stages.map(({ title: stage, first, count, done }, k) => (
           <li key={first} style={{ flexGrow: count }}>
             <button
               type="button"
-              aria-label={`${stage}: step ${first + 1} to ${first + count}, ${done} ticked`}
+              aria-label={text.stage(stage, first + 1, first + count, done)}
               aria-current={k === here ? 'step' : undefined}
               onClick={() => go(first)}
             >
@@ -38,7 +39,7 @@ export const PlanBar = ({
         ))}
       </ol>
       <div className="plan-bar-step">
-        <button type="button" aria-label="Step before" disabled={at < 0} onClick={() => go(at - 1)}>
+        <button type="button" aria-label={text.before} disabled={at < 0} onClick={() => go(at - 1)}>
           ‹
         </button>
         <div aria-live="polite">
@@ -54,7 +55,7 @@ export const PlanBar = ({
         </div>
         <button
           type="button"
-          aria-label="Next step"
+          aria-label={text.next}
           disabled={at >= ids.length - 1}
           onClick={() => go(at + 1)}
         >

@@ -7,6 +7,7 @@ import { phasesOf } from '../../present/words/phases.ts';
 import { type Standing, standingLines } from '../../present/words/planOrder.ts';
 import { stepDeed, stepLine } from '../../present/words/planSteps.ts';
 import type { SceneCut, SceneLine } from '../scene/sceneProps.ts';
+import { planBarText as text } from '../text/planBar.ts';
 import type { Strip } from './laid.ts';
 
 /** The truss as it stands after the step in hand: open tubes faded, braces as lines, the step's tubes named. */
@@ -86,9 +87,7 @@ export const planStateFor = (
   const standing = standingAfter(all, model, at);
   const lengths = new Map(truss.members.map((m) => [m.id, m.lengthIn]));
   const places = new Map(truss.clusters.map((c) => [c.id, c.at]));
-  const title = step
-    ? `Step ${at + 1} of ${plan.steps.length}: ${stepLine(step)}`
-    : `${plan.steps.length} steps: go through the work`;
+  const title = step ? text.step(at + 1, plan.steps.length, stepLine(step)) : text.whole(plan.steps.length);
   const stages: Stages = {
     stages: stagesOf(plan.steps),
     at,
@@ -101,11 +100,11 @@ export const planStateFor = (
     open: new Set(standing.open),
     lines: standing.braces.flatMap((brace): SceneLine[] => {
       const [from, to] = [places.get(brace.from), places.get(brace.to)];
-      return from && to ? [{ id: brace.id, from, to, label: 'brace', strong: true }] : [];
+      return from && to ? [{ id: brace.id, from, to, label: text.brace, strong: true }] : [];
     }),
     cutMarks: standing.open.map((member) => {
       const middle = (lengths.get(member) ?? 0) / 2;
-      return { member, fromIn: middle, toIn: middle, label: `open: ${member}` };
+      return { member, fromIn: middle, toIn: middle, label: text.open(member) };
     }),
     numbers: new Map(step?.members.map((id) => [id, stepDeed(step)])),
     strip: { title, unit: '', notes: [], stages },

@@ -30,6 +30,11 @@ const panels = [
   'PhotoMarker',
   'Photos',
   'Picture',
+  'Plan',
+  'PlanAgreed',
+  'PlanGates',
+  'PlanStep',
+  'PlanSteps',
   'Program',
   'Record',
   'RecordPapers',
@@ -69,9 +74,10 @@ const moved = [
   'src/app/panels/decideTopics.ts',
   'src/app/panels/findingFields.ts',
   ...readdirSync('src/app/picture')
-    .filter((name) => !name.startsWith('use') && !name.toLowerCase().startsWith('plan'))
+    .filter((name) => !name.startsWith('use'))
     .map((name) => `src/app/picture/${name}`),
   'src/app/deeds.ts',
+  'src/app/planDeeds.ts',
   'src/app/shopDeeds.ts',
 ];
 

@@ -13,6 +13,7 @@ const unread = new Set([
   'htmlFor',
   'id',
   'key',
+  'aria-keyshortcuts',
 ]);
 
 const isWords = (text: string): boolean =>
