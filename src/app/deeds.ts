@@ -1,9 +1,10 @@
+import { issue } from '../core/base/issue.ts';
 import type { Change, Draft, Tagging } from '../core/job/change.ts';
 import type { Choice, Damage, Finding, Reading, RecordOf } from '../core/job/jobSchema.ts';
 import { choiceWords, damageTags } from '../present/tags.ts';
 import { zoneWords } from '../present/words/names.ts';
 import { type AtOnce, useAnswer } from './state/answer.ts';
-import { change } from './state/job.ts';
+import { change, refuse } from './state/job.ts';
 import { useView } from './state/view.ts';
 import { deedText } from './text/deeds.ts';
 import { tagText } from './text/frame.ts';
@@ -77,7 +78,9 @@ export const tag = (ids: readonly string[], word: TagWord): void => {
   if (!now || ids.length === 0) return;
   if (tagStates(now, ids)[word]) {
     const made = ids.flatMap((id) => madeBy(now, id, word));
-    if (made.length > 0)
+    if (made.length === 0)
+      refuse(issue('tag-rests-on-a-finding', idWords(ids), { of: idWords(ids) }, 'remove-it-from-its-list'));
+    else
       change(
         { kind: 'withdraw', ids: made, reason: deedText.tagOff },
         deedText.takenOff(tagText[word].name, idWords(ids)),

@@ -98,6 +98,9 @@ const quietly = (state: Partial<JobState>): void => {
   past.getState().resume();
 };
 
+/** Says why something asked for cannot be done; the job stays as it is. */
+export const refuse = (why: Issue): void => quietly({ refused: [why] });
+
 export const forgetRefused = (): void => quietly({ refused: [] });
 
 /** Notes which records a copy that left the device holds. */

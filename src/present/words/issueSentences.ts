@@ -6,6 +6,7 @@ import { shopIssueSentences } from './shopIssues.ts';
  * `{name|length}` is one too. A test reads the sources of core and fails on a code without a row here.
  */
 export const issueSentences: Readonly<Record<string, string>> = {
+  'tag-rests-on-a-finding': 'This tag of {of} rests on a finding with a size or place of its own.',
   // Reading a file
   'not-json':
     'The text is no JSON at line {line}, column {column}: {got} stands where {expected} is expected.',

@@ -3,6 +3,7 @@ import { shopMendSentences } from './shopIssues.ts';
 
 /** Names of mends → what to do, as a sentence. `{name}` is a fact of the issue, as in `issueSentences`. */
 export const mendSentences: Readonly<Record<string, string>> = {
+  'remove-it-from-its-list': 'Remove that finding in its list, and the tag goes with it.',
   'choose-a-tubewright-file': 'Choose a model or a job of this program.',
   'open-with-newer-tubewright': 'Open it with a newer version of this program.',
   'find-the-backup': 'Find the backup archive that has them, and join that.',

@@ -29,6 +29,7 @@ export const rimCodes = (): ReadonlySet<string> => {
   const src = new URL('../../../src/', import.meta.url);
   const files = [
     'present/backup.ts',
+    'app/deeds.ts',
     ...readdirSync(new URL('cli/commands/', src)).map((f) => `cli/commands/${f}`),
   ];
   const text = files.map((file) => readFileSync(new URL(file, src), 'utf8')).join('\n');
