@@ -24,6 +24,7 @@ import { TagMark } from '../parts/TagMark.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { select } from '../state/view.ts';
+import { estimateText as text } from '../text/estimate.ts';
 import { EstimateCompare } from './EstimateCompare.tsx';
 import { HiddenBands } from './EstimateHidden.tsx';
 import { EstimateRates } from './EstimateRates.tsx';
@@ -37,8 +38,8 @@ export const EstimatePanel = () => {
   return (
     <div className="stack">
       <Sum all={all} />
-      <section className="stack tight" aria-label="Counts">
-        <h2>Tubes</h2>
+      <section className="stack tight" aria-label={text.counts}>
+        <h2>{text.tubes}</h2>
         <div className="figures">
           {states
             .filter((state) => state !== 'lookedAt')
@@ -52,7 +53,7 @@ export const EstimatePanel = () => {
       </section>
       <HiddenBands estimate={estimate} />
       <Lines all={all} />
-      <Folded title="Rates: hours for an operation, money for an hour">
+      <Folded title={text.rates}>
         <EstimateRates estimate={estimate} />
       </Folded>
       <Takeoff all={all} />
@@ -74,20 +75,15 @@ export const Folded = ({ title, children }: { readonly title: string; readonly c
 
 const Sum = ({ all }: { readonly all: Assessment }) => {
   const { withHidden, money, lines } = all.estimate;
-  if (lines.length === 0)
-    return (
-      <p className="empty">
-        Nothing is planned yet: decide a tube or cluster, and the hours follow from the plan.
-      </p>
-    );
+  if (lines.length === 0) return <p className="empty">{text.none}</p>;
   const cells = [
-    ['Best', withHidden.bestH.value, money?.best],
-    ['Likely', withHidden.likelyH.value, money?.likely],
-    ['Worst', withHidden.worstH.value, money?.worst],
+    [text.best, withHidden.bestH.value, money?.best],
+    [text.likely, withHidden.likelyH.value, money?.likely],
+    [text.worst, withHidden.worstH.value, money?.worst],
   ] as const;
   return (
-    <section className="stack tight" aria-label="Sum">
-      <h2>What it takes</h2>
+    <section className="stack tight" aria-label={text.sumNamed}>
+      <h2>{text.sum}</h2>
       <div className="sum">
         {cells.map(([name, hours, cost]) => (
           <div key={name}>
@@ -108,11 +104,13 @@ const Sum = ({ all }: { readonly all: Assessment }) => {
       </p>
       <p className="small">{spreadLine(withHidden)}.</p>
       <p className="small soft">
-        All lines at their best: {whole(lines.reduce((sum, l) => sum + l.hours.best, 0))} h; all at their
-        worst: {whole(lines.reduce((sum, l) => sum + l.hours.worst, 0))} h.
+        {text.allAtOnce(
+          whole(lines.reduce((sum, l) => sum + l.hours.best, 0)),
+          whole(lines.reduce((sum, l) => sum + l.hours.worst, 0)),
+        )}
       </p>
       <p className="small soft">
-        Left out: {listWords(all.estimate.excluded.map((one) => excludedWords[one] ?? one))}.
+        {text.leftOut(listWords(all.estimate.excluded.map((one) => excludedWords[one] ?? one)))}
       </p>
     </section>
   );
@@ -122,7 +120,7 @@ const Lines = ({ all }: { readonly all: Assessment }) => {
   const { lines, byOrigin } = all.estimate;
   if (lines.length === 0) return null;
   return (
-    <section className="stack tight" aria-label="Lines">
+    <section className="stack tight" aria-label={text.lines}>
       <h2>{countWords(lines.length, 'line')}</h2>
       <p className="small soft">{inventedNote}</p>
       <div>
@@ -148,7 +146,7 @@ const Lines = ({ all }: { readonly all: Assessment }) => {
           );
         })}
       </div>
-      <h3>By origin of the damage</h3>
+      <h3>{text.byOrigin}</h3>
       <div className="figures small">
         {origins.map((origin) => (
           <PlainLine key={origin} name={lineOriginWords[origin]}>
@@ -166,7 +164,7 @@ const Line = ({ line }: { readonly line: EstimateLine }) => (
     <div className="line-row">
       <span>
         {operationWords(line.operation)}
-        {line.kind === 'setUp' ? ', set-up' : ''}
+        {line.kind === 'setUp' ? text.setUp : ''}
         {line.count > 1 ? ` × ${line.count}` : ''}
       </span>
       <span>{threeText(line.hours)} h</span>

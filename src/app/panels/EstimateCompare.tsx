@@ -8,6 +8,7 @@ import { groupWords } from '../../present/words/estimate.ts';
 import { supplementLines } from '../../present/words/supplement.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { compareText as text } from '../text/estimate.ts';
 import { compareBay, compareJobs } from '../worker/asked.ts';
 import { Folded } from './Estimate.tsx';
 import { Exchange } from './EstimateExchange.tsx';
@@ -15,13 +16,13 @@ import { Exchange } from './EstimateExchange.tsx';
 /** One plan beside another, and this state of the job beside an older one. Nothing is recommended. */
 export const EstimateCompare = ({ all }: { readonly all: Assessment }) => (
   <div>
-    <Folded title="Compare: splice each tube of a bay, or replace the bay">
+    <Folded title={text.bays}>
       <Bays all={all} />
     </Folded>
-    <Folded title="Repair or exchange the frame, side by side">
+    <Folded title={text.exchange}>
       <Exchange all={all} />
     </Folded>
-    <Folded title="Supplement: what changed since an older copy">
+    <Folded title={text.since}>
       <Since />
     </Folded>
   </div>
@@ -43,7 +44,7 @@ const Bays = ({ all }: { readonly all: Assessment }) => {
   const bays = all.truss.bays.filter(({ members }) => members.some((id) => hurt.has(id)));
   const [bay, setBay] = useState(bays[0]?.id ?? '');
   const [asked, setAsked] = useState<Asked<SideBySide>>({ kind: 'idle' });
-  if (bays.length === 0) return <p className="empty">No bay has a tube with damage on it.</p>;
+  if (bays.length === 0) return <p className="empty">{text.noBay}</p>;
   const work = async (): Promise<void> => {
     if (!now) return;
     setAsked({ kind: 'working' });
@@ -57,38 +58,26 @@ const Bays = ({ all }: { readonly all: Assessment }) => {
     <>
       <div className="plan-freeze">
         <label className="field">
-          <span className="caption">Bay</span>
+          <span className="caption">{text.bay}</span>
           <select value={bay} onChange={(e) => setBay(e.target.value)}>
             {bays.map(({ id }) => (
               <option key={id} value={id}>
-                Bay {id}
+                {text.bayNamed(id)}
               </option>
             ))}
           </select>
         </label>
         <button type="button" disabled={asked.kind === 'working'} onClick={() => void work()}>
-          {asked.kind === 'working' ? 'Being worked out …' : 'Work them out'}
+          {asked.kind === 'working' ? text.working : text.work}
         </button>
       </div>
-      {asked.kind === 'failed' && <p role="alert">By our own fault this failed: {asked.why}</p>}
+      {asked.kind === 'failed' && <p role="alert">{text.failed(asked.why)}</p>}
       {asked.kind === 'done' && <Sides sides={asked.value} />}
     </>
   );
 };
 
-const rowWords = {
-  bestH: 'Best, h',
-  likelyH: 'Likely, h',
-  worstH: 'Worst, h',
-  boughtIn: 'Tube bought',
-  bars: 'Lengths',
-  weldIn: 'Weld',
-  rodLb: 'Rod, lb',
-  addedLb: 'Weight added, lb',
-  momentLbIn: 'Moment, lb-in',
-} as const satisfies Record<SideBySide['rows'][number]['what'], string>;
-
-const valueText = (what: keyof typeof rowWords, value: number, units: Units): string =>
+const valueText = (what: keyof typeof text.rows, value: number, units: Units): string =>
   what.endsWith('In') && what !== 'momentLbIn'
     ? showLength(value, units === 'mm' ? 'mm' : 'inDecimal')
     : what === 'bars'
@@ -99,12 +88,12 @@ const Sides = ({ sides }: { readonly sides: SideBySide }) => {
   const units = usePrefs((prefs) => prefs.units);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by key
-    <section className="side-by-side small" tabIndex={0} aria-label="Side by side">
+    <section className="side-by-side small" tabIndex={0} aria-label={text.table}>
       <table>
         <thead>
           <tr>
             <th scope="col">
-              <span className="unseen">What</span>
+              <span className="unseen">{text.what}</span>
             </th>
             {sides.names.map((name) => (
               <th key={name} scope="col">
@@ -116,7 +105,7 @@ const Sides = ({ sides }: { readonly sides: SideBySide }) => {
         <tbody>
           {sides.rows.map(({ what, values }) => (
             <tr key={what}>
-              <th scope="row">{rowWords[what]}</th>
+              <th scope="row">{text.rows[what]}</th>
               {sides.names.map((name, k) => (
                 <td key={name}>{valueText(what, values[k]!, units)}</td>
               ))}
@@ -125,7 +114,7 @@ const Sides = ({ sides }: { readonly sides: SideBySide }) => {
           {sides.groups.map(({ group, meanH }) => (
             <tr key={group}>
               <th scope="row" className="soft">
-                {groupWords[group]}, mean h
+                {text.groupMean(groupWords[group])}
               </th>
               {sides.names.map((name, k) => (
                 <td key={name}>{fixed(meanH[k]!, 1)}</td>
@@ -133,11 +122,9 @@ const Sides = ({ sides }: { readonly sides: SideBySide }) => {
             </tr>
           ))}
           <tr>
-            <th scope="row">Leaves out</th>
+            <th scope="row">{text.leavesOut}</th>
             {sides.leavesOut.map(({ noDesign, notPriced }, k) => (
-              <td key={sides.names[k]}>
-                {noDesign.length} without a design, {notPriced} not looked at and not priced
-              </td>
+              <td key={sides.names[k]}>{text.leftOut(noDesign.length, notPriced)}</td>
             ))}
           </tr>
         </tbody>
@@ -156,13 +143,13 @@ const Since = () => {
     try {
       const { isArchive, unpackBackup } = await import('../../present/backup.ts');
       const bytes = new Uint8Array(await file.arrayBuffer());
-      const text = isArchive(bytes) ? unpackBackup(bytes) : null;
+      const backup = isArchive(bytes) ? unpackBackup(bytes) : null;
       const read =
-        text && !text.ok ? text : readJob(text ? text.value.text : new TextDecoder().decode(bytes));
+        backup && !backup.ok ? backup : readJob(backup ? backup.value.text : new TextDecoder().decode(bytes));
       setAsked(
         read.ok
           ? { kind: 'done', value: await compareJobs(read.value, now.job) }
-          : { kind: 'failed', why: 'the file is no job that can be read here.' },
+          : { kind: 'failed', why: text.unreadable },
       );
     } catch (why) {
       setAsked(failed(why));
@@ -171,13 +158,13 @@ const Since = () => {
   return (
     <>
       <label className="field">
-        <span className="caption">An older copy of this job</span>
+        <span className="caption">{text.olderCopy}</span>
         <input type="file" accept=".json,.zip" onChange={(e) => void open(e)} />
       </label>
-      {asked.kind === 'working' && <p className="small">Being worked out …</p>}
+      {asked.kind === 'working' && <p className="small">{text.working}</p>}
       {asked.kind === 'failed' && (
         <p role="alert" className="small">
-          Not compared: {asked.why}
+          {text.notCompared(asked.why)}
         </p>
       )}
       {asked.kind === 'done' && (

@@ -6,6 +6,7 @@ import { groupWords } from '../../present/words/estimate.ts';
 import { setManual } from '../planDeeds.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { exchangeText as text } from '../text/estimate.ts';
 
 /** The same line groups for repair and exchange: hours of the exchange are the user's own. */
 export const Exchange = ({ all }: { readonly all: Assessment }) => {
@@ -19,9 +20,9 @@ export const Exchange = ({ all }: { readonly all: Assessment }) => {
       <table className="rate-table small">
         <thead>
           <tr>
-            <th scope="col">Group</th>
-            <th scope="col">Repair, h</th>
-            <th scope="col">Exchange, h</th>
+            <th scope="col">{text.group}</th>
+            <th scope="col">{text.repair}</th>
+            <th scope="col">{text.exchange}</th>
           </tr>
         </thead>
         <tbody>
@@ -51,14 +52,14 @@ const Hours = ({ group, start }: { readonly group: LineGroup; readonly start: st
   const send = (): void => {
     if (fits && value !== start)
       setManual(
-        { topic: exchangeTopic(group), value, words: `${typed} h`, source: 'as entered' },
-        `Exchange: ${groupWords[group].toLowerCase()}`,
+        { topic: exchangeTopic(group), value, words: `${typed} h`, source: text.source },
+        text.entered(groupWords[group].toLowerCase()),
       );
   };
   return (
     <input
       inputMode="decimal"
-      aria-label={`Hours of the exchange, ${groupWords[group]}`}
+      aria-label={text.hours(groupWords[group])}
       aria-invalid={typed !== '' && !fits}
       value={typed}
       onChange={(e) => setTyped(e.target.value)}

@@ -5,6 +5,7 @@ import { bandWords, hoursText } from '../../present/words/estimate.ts';
 import { countWords, listWords } from '../../present/words/names.ts';
 import { setManual } from '../planDeeds.ts';
 import { selectAll } from '../state/view.ts';
+import { hiddenText as text } from '../text/estimate.ts';
 
 /** What nobody has looked at: a line of its own that cannot be taken out, priced only by the user's own chance. */
 export const HiddenBands = ({ estimate }: { readonly estimate: Estimate }) => {
@@ -13,14 +14,9 @@ export const HiddenBands = ({ estimate }: { readonly estimate: Estimate }) => {
   if (unseen === 0) return null;
   const priced = estimate.hidden.filter(({ chance }) => chance !== null);
   return (
-    <section className="stack tight" aria-label="What nobody has looked at">
-      <h2>
-        Not looked at: {countWords(unseen, 'tube')}
-        {priced.length === 0 ? ', counted and not priced' : ''}
-      </h2>
-      <p className="small soft">
-        Give your chance that one tube of a band turns out damaged, and it enters the sum. None is shipped.
-      </p>
+    <section className="stack tight" aria-label={text.region}>
+      <h2>{text.title(countWords(unseen, 'tube'), priced.length > 0)}</h2>
+      <p className="small soft">{text.note}</p>
       <div className="figures">
         {estimate.hidden
           .filter(({ members }) => members.length > 0)
@@ -30,12 +26,15 @@ export const HiddenBands = ({ estimate }: { readonly estimate: Estimate }) => {
       </div>
       {nextHour && (
         <p className="notice small">
-          The next hour of looking: {listWords(nextHour.members)}{' '}
+          {text.nextHour(listWords(nextHour.members))}{' '}
           <button type="button" className="link" onClick={() => selectAll(nextHour.members)}>
-            show them
+            {text.show}
           </button>{' '}
-          takes the spread of the sum from {hoursText(nextHour.stdBeforeH)} to {hoursText(nextHour.stdAfterH)}{' '}
-          h and finds {fixed(nextHour.finds, 1)} on average.
+          {text.takes(
+            hoursText(nextHour.stdBeforeH),
+            hoursText(nextHour.stdAfterH),
+            fixed(nextHour.finds, 1),
+          )}
         </p>
       )}
     </section>
@@ -49,8 +48,8 @@ const Band = ({ band }: { readonly band: HiddenBand }) => {
   const send = (): void => {
     if (fits && value !== (band.chance ? 100 * band.chance.value : null))
       setManual(
-        { topic: `hidden:${band.band}`, value: value!, unit: '%', source: 'shop assumption' },
-        `Chance of damage, ${bandWords[band.band].toLowerCase()}`,
+        { topic: `hidden:${band.band}`, value: value!, unit: '%', source: text.source },
+        text.entered(bandWords[band.band].toLowerCase()),
       );
   };
   return (
@@ -61,7 +60,7 @@ const Band = ({ band }: { readonly band: HiddenBand }) => {
       <label className="check small">
         <input
           inputMode="decimal"
-          aria-label={`Chance in percent, ${bandWords[band.band]}`}
+          aria-label={text.chance(bandWords[band.band])}
           aria-invalid={typed !== '' && !fits}
           value={typed}
           onChange={(e) => setTyped(e.target.value)}
@@ -70,7 +69,9 @@ const Band = ({ band }: { readonly band: HiddenBand }) => {
         />
         %
       </label>
-      <span className="value small">{band.meanH === null ? 'not priced' : `${hoursText(band.meanH)} h`}</span>
+      <span className="value small">
+        {band.meanH === null ? text.notPriced : `${hoursText(band.meanH)} h`}
+      </span>
     </div>
   );
 };

@@ -3,10 +3,10 @@ import type { Estimate, Rate } from '../../core/estimate/result.ts';
 import { fixed } from '../../present/show.ts';
 import { operationWords } from '../../present/words/estimate.ts';
 import { setRate } from '../planDeeds.ts';
+import { ratesText as text } from '../text/estimate.ts';
 
 const fields = ['best', 'likely', 'worst', 'setUp'] as const;
 type Field = (typeof fields)[number];
-const heads = { best: 'Best', likely: 'Likely', worst: 'Worst', setUp: 'Set-up a bay' } as const;
 
 const textsOf = ({ each, setUp }: Rate): Record<Field, string> => ({
   best: fixed(each.best, 2),
@@ -18,17 +18,15 @@ const textsOf = ({ each, setUp }: Rate): Record<Field, string> => ({
 /** The rate table: ours is invented, and each row becomes yours by changing it. */
 export const EstimateRates = ({ estimate }: { readonly estimate: Estimate }) => (
   <>
-    <p className="small">
-      Hours in light type are invented by us and yours to change; rows in heavy type are yours.
-    </p>
+    <p className="small">{text.note}</p>
     <Labour estimate={estimate} />
     <table className="rate-table small">
       <thead>
         <tr>
-          <th scope="col">Operation, h</th>
+          <th scope="col">{text.operation}</th>
           {fields.map((field) => (
             <th key={field} scope="col">
-              {heads[field]}
+              {text.heads[field]}
             </th>
           ))}
         </tr>
@@ -62,7 +60,7 @@ const RateRow = ({ rate }: { readonly rate: Rate }) => {
         worstHours: number('worst'),
         ...(typed.setUp.trim() === '' ? {} : { setUpHours: number('setUp') }),
       },
-      `Rate: ${name}`,
+      text.entered(name),
     );
   };
   return (
@@ -72,7 +70,7 @@ const RateRow = ({ rate }: { readonly rate: Rate }) => {
         <td key={field}>
           <input
             inputMode="decimal"
-            aria-label={`${name}, ${heads[field]}`}
+            aria-label={text.field(name, text.heads[field])}
             aria-invalid={changed && !inOrder}
             value={typed[field]}
             onChange={(e) => setTyped({ ...typed, [field]: e.target.value })}
@@ -95,11 +93,11 @@ const Labour = ({ estimate }: { readonly estimate: Estimate }) => {
   return (
     <div className="fields">
       <label className="field">
-        <span className="caption">Money for an hour</span>
+        <span className="caption">{text.money}</span>
         <input inputMode="decimal" value={amount} onChange={(e) => setAmount(e.target.value)} />
       </label>
       <label className="field">
-        <span className="caption">In what</span>
+        <span className="caption">{text.currency}</span>
         <input value={currency} onChange={(e) => setCurrency(e.target.value)} />
       </label>
       <button
@@ -112,11 +110,11 @@ const Labour = ({ estimate }: { readonly estimate: Estimate }) => {
               amount: value,
               ...(currency.trim() === '' ? {} : { currency: currency.trim() }),
             },
-            'Money for an hour',
+            text.money,
           )
         }
       >
-        Use it
+        {text.use}
       </button>
     </div>
   );

@@ -20,18 +20,19 @@ import { readEntry } from '../parts/lengthEntry.ts';
 import { setManual } from '../planDeeds.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select } from '../state/view.ts';
+import { stockText, takesText, weightText } from '../text/takeoff.ts';
 import { Folded } from './Estimate.tsx';
 
 /** Tube to buy and how it is cut, what each repair takes besides, and the weight that is added. */
 export const Takeoff = ({ all }: { readonly all: Assessment }) => (
   <div>
-    <Folded title="Tube to buy, and how it is cut">
+    <Folded title={stockText.fold}>
       <Stock all={all} />
     </Folded>
-    <Folded title="Sleeves, rosettes, weld, rod and primer">
+    <Folded title={takesText.fold}>
       <Takes all={all} />
     </Folded>
-    <Folded title="Weight and moment">
+    <Folded title={weightText.fold}>
       <Weight all={all} />
     </Folded>
   </div>
@@ -43,7 +44,7 @@ const Stock = ({ all }: { readonly all: Assessment }) => {
   const [first] = stock;
   return (
     <>
-      {stock.length === 0 && <p className="empty">No decided repair takes tube.</p>}
+      {stock.length === 0 && <p className="empty">{stockText.none}</p>}
       {stock.map((line) => {
         const name = stockName(line, units);
         return (
@@ -54,25 +55,23 @@ const Stock = ({ all }: { readonly all: Assessment }) => {
             </div>
             <Drawing
               drawing={nestingDrawing(line, units, innerWidth < 600 ? 68 : 104)}
-              title={`How ${name} is cut`}
+              title={stockText.howCut(name)}
             />
             <div className="figures small">
-              <FigureLine name="Bought" figure={line.boughtIn} />
-              <FigureLine name="Waste" figure={line.wasteIn} />
+              <FigureLine name={stockText.bought} figure={line.boughtIn} />
+              <FigureLine name={stockText.waste} figure={line.wasteIn} />
             </div>
-            {line.tooLong.length > 0 && (
-              <p className="small">Longer than a bought length: {listWords(line.tooLong)}.</p>
-            )}
+            {line.tooLong.length > 0 && <p className="small">{stockText.tooLong(listWords(line.tooLong))}</p>}
           </section>
         );
       })}
-      <p className="small soft">For ordering. Sections are cut to the opening measured after spreading.</p>
+      <p className="small soft">{stockText.note}</p>
       <div className="fields">
         <OwnLength
           topic="stock-length"
-          label={`Length you buy${first ? ` (now ${showLength(first.stockIn.value, units)})` : ''}`}
+          label={stockText.lengthBought(first ? showLength(first.stockIn.value, units) : null)}
         />
-        <OwnLength topic="kerf" label="Saw takes" />
+        <OwnLength topic="kerf" label={stockText.kerf} />
       </div>
     </>
   );
@@ -84,14 +83,15 @@ const OwnLength = ({ topic, label }: { readonly topic: string; readonly label: s
   const entry = readEntry(typed, units, false);
   const send = (): void => {
     if (entry.kind !== 'length') return;
-    if (setManual({ topic, valueIn: entry.valueIn, words: typed, source: 'shop' }, label)) setTyped('');
+    if (setManual({ topic, valueIn: entry.valueIn, words: typed, source: stockText.source }, label))
+      setTyped('');
   };
   return (
     <div className="stack tight">
       <LengthField label={label} typed={typed} onChange={setTyped} />
       {entry.kind === 'length' && typed.trim() !== '' && (
         <button type="button" onClick={send}>
-          Use it
+          {stockText.use}
         </button>
       )}
     </div>
@@ -99,25 +99,24 @@ const OwnLength = ({ topic, label }: { readonly topic: string; readonly label: s
 };
 
 const sums = ['rosettes', 'weldIn', 'rodLb', 'primerIn2'] as const;
-const sumWords = { rosettes: 'Rosettes', weldIn: 'Weld', rodLb: 'Rod', primerIn2: 'Primer' } as const;
 
 const Takes = ({ all }: { readonly all: Assessment }) => {
   const units = usePrefs((prefs) => prefs.units);
   const { repairs } = all.takeoff;
-  if (repairs.length === 0) return <p className="empty">No repair is decided that takes anything.</p>;
+  if (repairs.length === 0) return <p className="empty">{takesText.none}</p>;
   const totalOf = (what: (typeof sums)[number]): string => {
     const known = repairs.flatMap((r) => r[what] ?? []);
     const missing = repairs.length - known.length;
-    if (known.length === 0) return 'not designed yet';
+    if (known.length === 0) return takesText.notDesigned;
     const value = known.reduce((sum, f) => sum + f.value, 0);
-    return `${showFigure({ ...known[0]!, value }, units)}${missing > 0 ? `, ${missing} not designed yet` : ''}`;
+    return takesText.alsoNotDesigned(showFigure({ ...known[0]!, value }, units), missing);
   };
   return (
     <>
       <div className="figures">
-        <PlainLine name="Sleeves">{sleeveCount(all.takeoff.stock)}</PlainLine>
+        <PlainLine name={takesText.sleeves}>{sleeveCount(all.takeoff.stock)}</PlainLine>
         {sums.map((what) => (
-          <PlainLine key={what} name={sumWords[what]}>
+          <PlainLine key={what} name={takesText.sums[what]}>
             {totalOf(what)}
           </PlainLine>
         ))}
@@ -139,13 +138,13 @@ const Repair = ({ repair }: { readonly repair: RepairTakes }) => {
         <button type="button" className="link" onClick={() => select(repair.member)}>
           {repair.member}
         </button>
-        {repair.method ? methodNames[repair.method] : 'not designed yet'}
+        {repair.method ? methodNames[repair.method] : takesText.notDesigned}
       </span>
       <span className="soft">
         {sums
           .flatMap((what) => {
             const figure = repair[what];
-            return figure ? `${sumWords[what].toLowerCase()} ${showFigure(figure, units)}` : [];
+            return figure ? takesText.sum(takesText.sums[what], showFigure(figure, units)) : [];
           })
           .join(' · ')}
       </span>
@@ -159,12 +158,12 @@ const Weight = ({ all }: { readonly all: Assessment }) => {
   return (
     <>
       <div className="figures">
-        <FigureLine name="Added" figure={ledger.addedLb} />
-        <FigureLine name="Moment" figure={ledger.momentLbIn} />
+        <FigureLine name={weightText.added} figure={ledger.addedLb} />
+        <FigureLine name={weightText.moment} figure={ledger.momentLbIn} />
         {ledger.shiftIn ? (
-          <FigureLine name="Centre of gravity moves aft" figure={ledger.shiftIn} />
+          <FigureLine name={weightText.movesAft} figure={ledger.shiftIn} />
         ) : (
-          <PlainLine name="Centre of gravity moves">cannot say</PlainLine>
+          <PlainLine name={weightText.moves}>{weightText.cannotSay}</PlainLine>
         )}
       </div>
       {ledger.rows.length > 0 && (
@@ -175,7 +174,7 @@ const Weight = ({ all }: { readonly all: Assessment }) => {
                 <button type="button" className="link" onClick={() => select(row.member)}>
                   {row.member}
                 </button>
-                at station {showFigure(row.armIn, units)}
+                {weightText.atStation(showFigure(row.armIn, units))}
               </span>
               <span>
                 {showFigure(row.addedLb, units)} · {showFigure(row.momentLbIn, units)}
@@ -184,29 +183,28 @@ const Weight = ({ all }: { readonly all: Assessment }) => {
           ))}
         </ul>
       )}
-      {ledger.notKnown.length > 0 && <p className="small">Not known yet: {listWords(ledger.notKnown)}.</p>}
+      {ledger.notKnown.length > 0 && (
+        <p className="small">{weightText.notKnown(listWords(ledger.notKnown))}</p>
+      )}
       {ledger.thresholds.map((held) => (
         <div key={held.rule} className="notice small">
           <strong>{thresholdNames[held.rule] ?? held.rule}</strong>
           <p>
-            {held.value ? showFigure(held.value, units) : 'not told'} against{' '}
-            {held.limit ? showFigure(held.limit, units) : 'no limit loaded'}: {thresholdWords[held.says]}
-            {held.missing.length > 0
-              ? `; missing: ${held.missing.map((m) => topicWords[m] ?? m).join(', ')}`
-              : ''}
-            .
+            {weightText.against(
+              held.value ? showFigure(held.value, units) : null,
+              held.limit ? showFigure(held.limit, units) : null,
+              thresholdWords[held.says],
+              held.missing.map((m) => topicWords[m] ?? m).join(', '),
+            )}
           </p>
           {held.limit && <p className="soft">{held.limit.basis.ref}</p>}
         </div>
       ))}
-      <p className="small soft">
-        Paint, fabric and primer usually outweigh sleeves and are not counted. Small changes add up over the
-        years.
-      </p>
+      <p className="small soft">{weightText.note}</p>
       <WeightNumber />
       <div className="fields">
-        <OwnLength topic="empty-cg" label="Station of the empty centre of gravity" />
-        <OwnLength topic="chord" label="Mean chord" />
+        <OwnLength topic="empty-cg" label={weightText.emptyCg} />
+        <OwnLength topic="chord" label={weightText.chord} />
       </div>
     </>
   );
@@ -218,7 +216,7 @@ const WeightNumber = () => {
   return (
     <div className="plan-freeze">
       <label className="field">
-        <span className="caption">Empty weight, lb</span>
+        <span className="caption">{weightText.emptyWeightLb}</span>
         <input inputMode="decimal" value={typed} onChange={(e) => setTyped(e.target.value)} />
       </label>
       <button
@@ -226,12 +224,12 @@ const WeightNumber = () => {
         disabled={!(value > 0)}
         onClick={() =>
           setManual(
-            { topic: 'empty-weight-lb', value, words: `${typed} lb`, source: 'weighing sheet, as entered' },
-            'Empty weight',
+            { topic: 'empty-weight-lb', value, words: `${typed} lb`, source: weightText.source },
+            weightText.emptyWeight,
           ) && setTyped('')
         }
       >
-        Use it
+        {weightText.use}
       </button>
     </div>
   );
