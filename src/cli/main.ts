@@ -58,7 +58,7 @@ const run = async (): Promise<void> => {
   if (!command || !file || filesWrong) {
     stderr.write(`${usage}\n`);
     return finish(
-      wordsWrong({ got: parsed.positionals.join(' '), expected: verbs.map((v) => v.name) }),
+      wordsWrong({ got: parsed.positionals.join(' ') || 'nothing', expected: verbs.map((v) => v.name) }),
       json,
     );
   }
