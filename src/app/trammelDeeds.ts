@@ -5,6 +5,7 @@ import { holdWords } from '../present/words/record.ts';
 import { useAnswer } from './state/answer.ts';
 import { setEntry, useEntry } from './state/entry.ts';
 import { change, useJob } from './state/job.ts';
+import { trammelDeedText } from './text/trammelDeeds.ts';
 
 /** What a person does at the trammel, each as one named change. */
 
@@ -12,7 +13,7 @@ import { change, useJob } from './state/job.ts';
 export const recordReading = (reading: Draft<Reading>): boolean => {
   const before = new Set(useJob.getState().job?.records.map(({ id }) => id));
   const [a, b] = reading.ends;
-  if (!change({ kind: 'addReading', reading }, `Reading ${a.cluster} to ${b.cluster}`)) return false;
+  if (!change({ kind: 'addReading', reading }, trammelDeedText.reading(a.cluster, b.cluster))) return false;
   const added = useJob.getState().job?.records.find(({ id }) => !before.has(id));
   if (added) setEntry({ recorded: [...useEntry.getState().recorded, added.id], text: '' });
   return true;
@@ -25,7 +26,7 @@ export const undoReading = (line: (reading: Reading) => string): void => {
   const last = recorded.findLast((id) => standing.has(id));
   if (last === undefined) return;
   const reading = standing.get(last)!;
-  change({ kind: 'withdraw', ids: [last], reason: 'reading undone' }, 'Reading undone');
+  change({ kind: 'withdraw', ids: [last], reason: trammelDeedText.undoneReason }, trammelDeedText.undone);
   setEntry({ recorded: recorded.filter((id) => id !== last), line: line(reading), text: '' });
 };
 
@@ -35,8 +36,8 @@ const manual = (entry: Draft<RecordOf<'manual'>>, name: string): boolean =>
 export const strike = (target: string): void => {
   if (useEntry.getState().line === target) setEntry({ line: null, text: '' });
   manual(
-    { topic: `strike:${target}`, words: 'cannot be reached', source: 'struck by hand' },
-    `Struck: ${target}`,
+    { topic: `strike:${target}`, words: trammelDeedText.unreachable, source: trammelDeedText.byHand },
+    trammelDeedText.struck(target),
   );
 };
 
@@ -55,7 +56,8 @@ export const unstrike = (target: string): void => {
       .getState()
       .atOnce?.live.manual.filter(({ topic }) => topic.startsWith('strike:') && ends(topic) === mine)
       .map(({ id }) => id) ?? [];
-  if (ids.length > 0) change({ kind: 'withdraw', ids, reason: 'put back' }, `Put back: ${target}`);
+  if (ids.length > 0)
+    change({ kind: 'withdraw', ids, reason: trammelDeedText.putBackReason }, trammelDeedText.putBack(target));
 };
 
 /** The user's own value for a topic, with where it comes from; an earlier one of the same topic is withdrawn with it. */
@@ -68,7 +70,7 @@ export const setOwn = (
 ): boolean => manual({ topic, valueIn, typed: { valueIn: typed }, source }, name);
 
 export const setDatum = (words: string, source: string): boolean =>
-  manual({ topic: 'datum', words, source }, 'Undamaged clusters named');
+  manual({ topic: 'datum', words, source }, trammelDeedText.datum);
 
 /** A drawing distance with its tolerance, written into the model. */
 export const setDrawn = (distance: Model['distances'][number]): boolean => {
@@ -82,7 +84,7 @@ export const setDrawn = (distance: Model['distances'][number]): boolean => {
       kind: 'amendModel',
       model: { ...model, distances: [...model.distances.filter((d) => !same(d)), distance] },
     },
-    `Drawing distance ${distance.from} to ${distance.to}`,
+    trammelDeedText.drawn(distance.from, distance.to),
   );
 };
 
@@ -93,17 +95,17 @@ export const markHold = (hold: Hold, done: boolean, reason: string): boolean =>
       kind: 'addProgress',
       progress: { step: `hold:${hold}`, done, ...(reason.trim() === '' ? {} : { reason: reason.trim() }) },
     },
-    `${done ? 'Done' : 'Open again'}: ${holdWords[hold]}`,
+    trammelDeedText.hold(holdWords[hold], done),
   );
 
 export const recordFitUp = (member: string, fitUp: NonNullable<RecordOf<'progress'>['fitUp']>): boolean =>
   change(
     { kind: 'addProgress', progress: { step: `fitUp:${member}`, done: true, of: member, fitUp } },
-    `Fit-up of ${member}`,
+    trammelDeedText.fitUp(member),
   );
 
 export const recordSpread = (spread: NonNullable<RecordOf<'progress'>['spread']>): boolean =>
   change(
     { kind: 'addProgress', progress: { step: `spread:${spread.from}–${spread.to}`, done: true, spread } },
-    `Spread ${spread.from} to ${spread.to}`,
+    trammelDeedText.spread(spread.from, spread.to),
   );

@@ -18,6 +18,7 @@ import { readEntry } from '../parts/lengthEntry.ts';
 import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { readingText } from '../text/trammelReading.ts';
 
 export interface EndState {
   readonly mark: ReadingEnd['mark'];
@@ -46,7 +47,7 @@ export const ReadingForm = ({ from, to }: { readonly from: string; readonly to: 
   const [hold, setHold] = useState<Hold>('beforeCutting');
   const [ends, setEnds] = useState<readonly [EndState, EndState]>([axisEnd, axisEnd]);
   const set = (key: keyof typeof texts) => (typed: string) => setTexts({ ...texts, [key]: typed });
-  const asked = wanted ? 'Enter a length' : undefined;
+  const asked = wanted ? readingText.enterLength : undefined;
 
   const send = (event: FormEvent): void => {
     event.preventDefault();
@@ -77,24 +78,30 @@ export const ReadingForm = ({ from, to }: { readonly from: string; readonly to: 
   };
 
   return (
-    <form className="stack tight" onSubmit={send} aria-label={`Reading ${from} to ${to}`}>
-      <div className="row" role="radiogroup" aria-label="How it was taken">
+    <form className="stack tight" onSubmit={send} aria-label={readingText.named(from, to)}>
+      <div className="row" role="radiogroup" aria-label={readingText.how}>
         <label className="check">
-          <input type="radio" checked={by === 'length'} onChange={() => setBy('length')} /> Length read
+          <input type="radio" checked={by === 'length'} onChange={() => setBy('length')} />{' '}
+          {readingText.by.length}
         </label>
         <label className="check">
-          <input type="radio" checked={by === 'setAndMiss'} onChange={() => setBy('setAndMiss')} /> Trammel
-          set, and the miss
+          <input type="radio" checked={by === 'setAndMiss'} onChange={() => setBy('setAndMiss')} />{' '}
+          {readingText.by.setAndMiss}
         </label>
       </div>
       <div className="fields">
         {by === 'length' ? (
-          <LengthField label="Length" typed={texts.length} wanted={asked} onChange={set('length')} />
+          <LengthField
+            label={readingText.length}
+            typed={texts.length}
+            wanted={asked}
+            onChange={set('length')}
+          />
         ) : (
           <>
-            <LengthField label="Set to" typed={texts.set} wanted={asked} onChange={set('set')} />
+            <LengthField label={readingText.setTo} typed={texts.set} wanted={asked} onChange={set('set')} />
             <LengthField
-              label="Missed by (beyond +, inside −)"
+              label={readingText.missedBy}
               typed={texts.miss}
               signed
               wanted={asked}
@@ -103,30 +110,37 @@ export const ReadingForm = ({ from, to }: { readonly from: string; readonly to: 
           </>
         )}
         <Pick
-          label="Instrument"
+          label={readingText.instrument}
           value={instrument}
           options={instruments}
           words={instrumentWords}
           onChange={setInstrument}
         />
-        <Pick wide label="When" value={hold} options={holds} words={holdWords} onChange={setHold} />
+        <Pick
+          wide
+          label={readingText.hold}
+          value={hold}
+          options={holds}
+          words={holdWords}
+          onChange={setHold}
+        />
         <LengthField
-          label="Sure to about"
-          hint="empty: 1/32 in, assumed"
+          label={readingText.sure}
+          hint={readingText.sureHint}
           typed={texts.std}
           onChange={set('std')}
         />
       </div>
       <details>
-        <summary>Where the points stood: {ends.map(({ mark }) => markWords[mark]).join(', ')}</summary>
+        <summary>{readingText.points(ends.map(({ mark }) => markWords[mark]).join(', '))}</summary>
         <div className="stack">
           <End cluster={from} end={ends[0]} onChange={(end) => setEnds([end, ends[1]])} />
           <End cluster={to} end={ends[1]} onChange={(end) => setEnds([ends[0], end])} />
         </div>
       </details>
-      <Issues issues={refused} title="Not recorded" />
+      <Issues issues={refused} title={readingText.notRecorded} />
       <button type="submit" className="main">
-        Record the reading
+        {readingText.record}
       </button>
     </form>
   );
@@ -171,11 +185,11 @@ export const End = ({
   const now = useAnswer((answer) => answer.atOnce);
   const meeting = now?.truss.members.filter(({ from, to }) => from === cluster || to === cluster) ?? [];
   return (
-    <fieldset className="stack tight" aria-label={`Point at ${cluster}`}>
-      <legend className="caption">Point at {cluster}</legend>
+    <fieldset className="stack tight" aria-label={readingText.point(cluster)}>
+      <legend className="caption">{readingText.point(cluster)}</legend>
       <div className="fields">
         <Pick
-          label="On the"
+          label={readingText.mark}
           value={end.mark}
           options={markKinds}
           words={markWords}
@@ -183,9 +197,9 @@ export const End = ({
         />
         {end.mark !== 'axis' && (
           <label className="field">
-            <span className="caption">Of tube</span>
+            <span className="caption">{readingText.tube}</span>
             <select value={end.on} onChange={(e) => onChange({ ...end, on: e.target.value })}>
-              <option value="">Choose …</option>
+              <option value="">{readingText.choose}</option>
               {meeting.map(({ id }) => (
                 <option key={id} value={id}>
                   {id}
@@ -197,7 +211,7 @@ export const End = ({
       </div>
       {end.mark !== 'axis' && now && end.on !== '' && (
         <ClockDial
-          label="Point stands at"
+          label={readingText.clock}
           words={dialWords(now, end.on)}
           value={end.clock}
           onChange={(clock) => onChange({ ...end, clock })}

@@ -17,6 +17,7 @@ import { Waiting } from '../parts/Waiting.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { useView } from '../state/view.ts';
+import { targetsText, targetText } from '../text/trammel.ts';
 import { ReadingForm } from './ReadingForm.tsx';
 import { TrammelEntry } from './TrammelEntry.tsx';
 import { Fits } from './TrammelFit.tsx';
@@ -25,7 +26,8 @@ import { TrammelOwn } from './TrammelOwn.tsx';
 import { TrammelPlan } from './TrammelPlan.tsx';
 import { TrammelShape } from './TrammelShape.tsx';
 import { SheetButton } from './TrammelSheetButton.tsx';
-import { BaySwings, TrammelSpread } from './TrammelSpread.tsx';
+import { TrammelSpread } from './TrammelSpread.tsx';
+import { BaySwings } from './TrammelSwings.tsx';
 import { PairsTable } from './TrammelTargets.tsx';
 import { targetsFor } from './trammelLines.ts';
 
@@ -50,22 +52,18 @@ export const TrammelPanel = () => {
       <TrammelShape trammel={trammel} />
       <TrammelPlan trammel={trammel} now={now} />
       <TrammelHolds trammel={trammel} />
-      <section className="stack tight" aria-label="Trammel targets">
-        <h2>{last === undefined ? 'Distances measured' : `Distances round ${last}`}</h2>
+      <section className="stack tight" aria-label={targetsText.region}>
+        <h2>{last === undefined ? targetsText.measured : targetsText.round(last)}</h2>
         {targets.length === 0 ? (
-          <p className="empty">
-            {last === undefined
-              ? 'Nothing measured yet: take the first reading above.'
-              : 'No target here. Take a reading above.'}
-          </p>
+          <p className="empty">{last === undefined ? targetsText.nothingMeasured : targetsText.noTarget}</p>
         ) : (
           <>
             <details open={last !== undefined}>
-              <summary>{targets.length} distances, left and right together</summary>
+              <summary>{targetsText.count(targets.length)}</summary>
               <PairsTable targets={targets} trammel={trammel} />
             </details>
             <details>
-              <summary>Basis, limits and readings of each</summary>
+              <summary>{targetsText.each}</summary>
               <ul className="entries">
                 {targets.map((target) => (
                   <TargetEntry key={target.id} target={target} />
@@ -83,40 +81,40 @@ export const TrammelPanel = () => {
   );
 };
 
-/** A difference in the step a tape reads, and in millimetres: `3.2/32 in short · 2.5 mm`. */
+/** A difference in the step a tape reads, and in millimetres: `3.2/32 in · 2.5 mm short`. */
 const inThirtySeconds = (valueIn: number): string =>
-  `${fixed(Math.abs(valueIn) * 32, 1)}/32 in · ${fixed(Math.abs(inToMm(valueIn)), 1)} mm ${valueIn < 0 ? 'short' : 'long'}`;
+  targetsText.off(fixed(Math.abs(valueIn) * 32, 1), fixed(Math.abs(inToMm(valueIn)), 1), valueIn < 0);
 
 const TargetEntry = ({ target }: { readonly target: Target }) => {
   const units = usePrefs((prefs) => prefs.units);
   const latest = target.compared.at(-1);
   return (
-    <li aria-label={`Target ${target.id}`}>
+    <li aria-label={targetText.named(target.id)}>
       <div className="entry-head">
         <strong>{target.id}</strong>
         <span className="small">
-          {latest ? showDifference(latest.differenceIn.value, units, false) : 'not measured'}
+          {latest ? showDifference(latest.differenceIn.value, units, false) : targetText.notMeasured}
         </span>
       </div>
       <span className="small soft">
-        {distanceWords[target.kind]}, {clusterWords(target.from)} to {clusterWords(target.to)}
+        {targetText.place(distanceWords[target.kind], clusterWords(target.from), clusterWords(target.to))}
       </span>
       <div className="figures">
         <FigureLine
-          name="Target, true"
+          name={targetText.target}
           figure={target.targetIn}
           text={showLength(target.targetIn.value, units)}
         />
         {target.toleranceIn ? (
-          <FigureLine name="Tolerance" figure={target.toleranceIn} />
+          <FigureLine name={targetText.tolerance} figure={target.toleranceIn} />
         ) : (
-          <PlainLine name="Tolerance">no limit loaded</PlainLine>
+          <PlainLine name={targetText.tolerance}>{targetText.noLimit}</PlainLine>
         )}
         {target.compared.map((one) => (
           <div key={one.hold} className="stack tight">
-            <FigureLine name={`Found, ${holdWords[one.hold]}`} figure={one.foundIn} />
+            <FigureLine name={targetText.found(holdWords[one.hold])} figure={one.foundIn} />
             <FigureLine
-              name="Difference"
+              name={targetText.difference}
               figure={one.differenceIn}
               text={inThirtySeconds(one.differenceIn.value)}
             />
@@ -129,7 +127,7 @@ const TargetEntry = ({ target }: { readonly target: Target }) => {
         ))}
       </div>
       <details>
-        <summary>Enter a reading {target.id}</summary>
+        <summary>{targetText.enter(target.id)}</summary>
         <ReadingForm from={target.from} to={target.to} />
       </details>
     </li>
@@ -147,16 +145,16 @@ const Taken = ({ ids }: { readonly ids: readonly string[] }) => {
         <li key={reading.id} className="entry-head">
           <span>
             {reading.typed?.lengthIn ??
-              (reading.lengthIn === undefined ? 'set and miss' : showLength(reading.lengthIn, units))}
+              (reading.lengthIn === undefined ? targetText.setAndMiss : showLength(reading.lengthIn, units))}
             , {instrumentWords[reading.instrument]}, {reading.by}
           </span>
           <button
             type="button"
             className="link"
-            aria-label={`Remove reading ${reading.ends[0].cluster} to ${reading.ends[1].cluster}`}
-            onClick={() => removeRecord(reading.id, 'Reading removed')}
+            aria-label={targetText.removeNamed(reading.ends[0].cluster, reading.ends[1].cluster)}
+            onClick={() => removeRecord(reading.id, targetText.removed)}
           >
-            Remove
+            {targetText.remove}
           </button>
         </li>
       ))}

@@ -18,6 +18,7 @@ import type { AtOnce } from '../state/answer.ts';
 import { setEntry, useEntry } from '../state/entry.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { entryText } from '../text/trammelReading.ts';
 import { recordReading, strike, undoReading } from '../trammelDeeds.ts';
 import { axisEnd, End, endOf } from './ReadingForm.tsx';
 import { HoldAndInstrument } from './TrammelKept.tsx';
@@ -68,7 +69,7 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
     return () => setEntry({ lit: [] });
   }, [lit]);
 
-  if (!current) return <p className="empty">No distance to read: the truss has none within reach.</p>;
+  if (!current) return <p className="empty">{entryText.none}</p>;
 
   const place = list.indexOf(current);
   const aim = aimAt(current, entry.hold, manual);
@@ -108,28 +109,26 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
   const lastLine = last && byKey.get(readingKey(last))?.id;
 
   return (
-    <section className="stack tight" aria-label="Take a reading">
+    <section className="stack tight" aria-label={entryText.region}>
       <div className="reading">
         <div className="reading-said">
           <div className="reading-next">
             <h2>{current.id}</h2>
-            <button type="button" aria-label="Line before" onClick={() => go(-1)}>
+            <button type="button" aria-label={entryText.before} onClick={() => go(-1)}>
               ‹
             </button>
-            <button type="button" aria-label="Next line" onClick={() => go(1)}>
+            <button type="button" aria-label={entryText.next} onClick={() => go(1)}>
               ›
             </button>
             <span className="small">
               {holdWords[entry.hold]} ·{' '}
-              {place < 0
-                ? 'not asked for by this hold'
-                : `${place + 1} of ${list.length}, ${left.length} left`}
-              {isRead(current) ? ' · read already: another is averaged with it' : ''}
+              {place < 0 ? entryText.notAsked : entryText.place(place + 1, list.length, left.length)}
+              {isRead(current) ? entryText.readAlready : ''}
             </span>
             <span className="small soft">{distanceLine(current)}</span>
           </div>
           <Aim aim={aim} target={current} units={units} />
-          <fieldset className="halves" aria-label="How it is taken">
+          <fieldset className="halves" aria-label={entryText.how}>
             {(['length', 'setAndMiss'] as const).map((by) => (
               <button
                 key={by}
@@ -137,14 +136,15 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
                 aria-pressed={entry.by === by}
                 onClick={() => setEntry({ by, text: '' })}
               >
-                {by === 'length' ? 'Length' : 'Set, and the miss'}
+                {entryText[by]}
               </button>
             ))}
           </fieldset>
           {entry.by === 'setAndMiss' && (
             <p>
-              Set the trammel to <strong>{showLength(setIn, units, 64)}</strong>, one point in one mark. Where
-              does the other point stand?
+              {entryText.setTo}
+              <strong>{showLength(setIn, units, 64)}</strong>
+              {entryText.whereOther}
             </p>
           )}
           <Readout
@@ -154,11 +154,7 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
             onEnter={recordLength}
             miss={entry.by === 'setAndMiss'}
           />
-          {entry.by === 'setAndMiss' && (
-            <p className="small soft">
-              Type the miss, then say which side. Inside: the distance is longer than the setting.
-            </p>
-          )}
+          {entry.by === 'setAndMiss' && <p className="small soft">{entryText.typeMiss}</p>}
           {entry.by === 'length' && typed.kind === 'length' && (
             <Off
               differenceIn={typed.valueIn - aim.value}
@@ -176,13 +172,11 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
                 units={units}
               />
               <p className="small">
-                {compared.readings.length === 1
-                  ? 'One reading'
-                  : `${compared.readings.length} readings, mean`}{' '}
-                {showLength(compared.foundIn.value, units, 64)}
-                {compared.scatterIn === undefined
-                  ? ''
-                  : `; they scatter by ${showLength(compared.scatterIn, units, 64)}`}
+                {entryText.pooled(
+                  compared.readings.length,
+                  showLength(compared.foundIn.value, units, 64),
+                  compared.scatterIn === undefined ? null : showLength(compared.scatterIn, units, 64),
+                )}
               </p>
             </>
           )}
@@ -198,20 +192,20 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
           {entry.by === 'setAndMiss' && (
             <div className="miss">
               <button type="button" onClick={() => recordMiss(-1)}>
-                Inside by it
+                {entryText.inside}
               </button>
               <button type="button" onClick={() => recordMiss(0)}>
-                On the mark
+                {entryText.onMark}
               </button>
               <button type="button" onClick={() => recordMiss(1)}>
-                Outside by it
+                {entryText.outside}
               </button>
             </div>
           )}
           <div className="reading-deeds">
             {entry.by === 'length' && (
               <button type="button" className="main" onClick={recordLength}>
-                Record
+                {entryText.record}
               </button>
             )}
             <button
@@ -219,22 +213,22 @@ export const TrammelEntry = ({ now, trammel }: { readonly now: AtOnce; readonly 
               disabled={!last}
               onClick={() => undoReading((r) => byKey.get(readingKey(r))?.id ?? '')}
             >
-              {lastLine ? `Undo ${lastLine}` : 'Undo last'}
+              {entryText.undo(lastLine)}
             </button>
           </div>
         </div>
         <div className="reading-more">
-          <Issues issues={refused} title="Not recorded" />
+          <Issues issues={refused} title={entryText.notRecorded} />
           <HoldAndInstrument />
           <details>
-            <summary>Where the points stand: {marks.map(({ mark }) => markWords[mark]).join(', ')}</summary>
+            <summary>{entryText.points(marks.map(({ mark }) => markWords[mark]).join(', '))}</summary>
             <div className="stack">
               <End cluster={current.from} end={marks[0]} onChange={(end) => setMarks([end, marks[1]])} />
               <End cluster={current.to} end={marks[1]} onChange={(end) => setMarks([marks[0], end])} />
             </div>
           </details>
           <button type="button" className="link" onClick={() => strike(current.id)}>
-            Cannot be reached: strike it and plan anew
+            {entryText.strike}
           </button>
         </div>
       </div>

@@ -7,12 +7,7 @@ import { holdWords } from '../../present/words/record.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { selectAll } from '../state/view.ts';
-
-const fitWords = {
-  fits: 'the readings agree with one another',
-  doesNotFit: 'the readings do not agree with one another',
-  cannotTell: 'cannot tell whether the readings agree: too few cross each other',
-} as const satisfies Record<Adjustment['fits'], string>;
+import { fitsText } from '../text/trammel.ts';
 
 /** Whether the readings of each hold agree, and which one to take again when they do not. */
 export const Fits = ({ trammel }: { readonly trammel: Trammel }) => {
@@ -22,14 +17,14 @@ export const Fits = ({ trammel }: { readonly trammel: Trammel }) => {
   });
   if (worked.length === 0) return null;
   return (
-    <section className="stack tight" aria-label="Do the readings agree">
-      <h2>Do the readings agree?</h2>
+    <section className="stack tight" aria-label={fitsText.region}>
+      <h2>{fitsText.title}</h2>
       <ul className="entries">
         {worked.map(([hold, adjustment]) => (
           <li key={hold}>
             <span>
-              <strong>{holdWords[hold]}</strong>: {fitWords[adjustment.fits]}, {adjustment.readings.length}{' '}
-              readings.
+              <strong>{holdWords[hold]}</strong>
+              {fitsText.said(fitsText.fits[adjustment.fits], adjustment.readings.length)}
             </span>
             {(adjustment.causes ?? []).map((cause) => (
               <Cause key={causeKey(cause)} cause={cause} />
@@ -54,37 +49,28 @@ const Cause = ({ cause }: { readonly cause: CauseOf }) => {
     const reading = readings.find((r) => r.id === id);
     if (!reading) return id;
     const lengthIn = lengthRead(reading);
-    const ends = reading.ends.map(({ cluster }) => cluster).join(' to ');
-    return lengthIn === undefined ? ends : `${ends}, read as ${showLength(lengthIn, units)}`;
+    const line = fitsText.line(reading.ends[0].cluster, reading.ends[1].cluster);
+    return lengthIn === undefined ? line : fitsText.readAs(line, showLength(lengthIn, units));
   };
   switch (cause.kind) {
     case 'misread': {
       const ends = readings.find(({ id }) => id === cause.reading)?.ends.map(({ cluster }) => cluster) ?? [];
       return (
         <span className="notice small">
-          Take again: {named(cause.reading)}. The others say it should be{' '}
-          {showLength(cause.shouldBeIn, units)}; the shape does not lean on it.{' '}
+          {fitsText.misread(named(cause.reading), showLength(cause.shouldBeIn, units))}{' '}
           <button type="button" className="link" onClick={() => selectAll(ends)}>
-            Show it
+            {fitsText.show}
           </button>
         </span>
       );
     }
     case 'datumMoved':
-      return (
-        <span className="notice small">
-          The cluster {cause.cluster} has moved itself: measure from sound ones.
-        </span>
-      );
+      return <span className="notice small">{fitsText.datumMoved(cause.cluster)}</span>;
     case 'cannotTell':
       return (
         <span className="notice small">
-          {cause.between && cause.between.length > 1
-            ? `Cannot tell which is wrong: ${cause.between.map(named).join('; or ')}. `
-            : ''}
-          {cause.readAlso.length > 0
-            ? `To tell, read also ${listWords(cause.readAlso)}.`
-            : 'To tell, read more distances.'}
+          {cause.between && cause.between.length > 1 ? fitsText.cannotTell(cause.between.map(named)) : ''}
+          {cause.readAlso.length > 0 ? fitsText.readAlso(listWords(cause.readAlso)) : fitsText.readMore}
         </span>
       );
     default: {

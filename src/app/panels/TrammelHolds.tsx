@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { AskedReading, FitUp, HoldPoint, Trammel } from '../../core/trammel/result.ts';
+import type { FitUp, HoldPoint, Trammel } from '../../core/trammel/result.ts';
 import { showDifference, showLength } from '../../present/show.ts';
 import { listWords } from '../../present/words/names.ts';
 import { holdWords, verdictWords } from '../../present/words/record.ts';
@@ -7,35 +7,22 @@ import { LengthField } from '../parts/LengthField.tsx';
 import { readEntry } from '../parts/lengthEntry.ts';
 import { setEntry } from '../state/entry.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { fitUpText, holdsText, holdText } from '../text/trammelHolds.ts';
 import { markHold, recordFitUp } from '../trammelDeeds.ts';
 
-const whyWords = {
-  plan: 'of the plan',
-  canMove: 'can have moved',
-  wasSpread: 'was spread',
-} as const satisfies Record<AskedReading['why'], string>;
-
-const lackWords = {
-  gap: 'gap',
-  overlap: 'overlap',
-  marks: 'sleeve marks centred',
-  secondPerson: 'second person',
-  secondPersonIsDoer: 'a second person who is not the doer',
-} as const satisfies Record<FitUp['lacks'][number], string>;
-
 const stateWords = ({ done, gate, asks }: HoldPoint): string => {
-  if (done) return done.reason ? 'done, with a reason' : 'done';
+  if (done) return holdsText.done(Boolean(done.reason));
   const taken = asks.filter((a) => a.taken > 0).length;
-  if (gate.outside.length > 0) return `${gate.outside.length} outside`;
-  return `${taken} of ${asks.length} read`;
+  if (gate.outside.length > 0) return holdsText.outside(gate.outside.length);
+  return holdsText.taken(taken, asks.length);
 };
 
 /** The hold points in the order of the work: what each asks for, and whether it can be marked done. */
 export const TrammelHolds = ({ trammel }: { readonly trammel: Trammel }) => {
   if (!trammel.holds) return null;
   return (
-    <section className="stack tight" aria-label="Hold points">
-      <h2>Hold points</h2>
+    <section className="stack tight" aria-label={holdsText.title}>
+      <h2>{holdsText.title}</h2>
       {trammel.holds.map((point) => (
         <details key={point.hold}>
           <summary>
@@ -56,25 +43,24 @@ const Point = ({ point }: { readonly point: HoldPoint }) => {
   const { gate, done, asks, fitUps, hold } = point;
   const short = point.covers === 'whatCanMove';
   const shown = short ? asks : asks.filter((a) => a.verdict === 'outside' || a.verdict === 'cannotTell');
+  const by = holdText.closedBy;
   const closed = [
-    ...(gate.outside.length > 0 ? [`outside: ${listWords(gate.outside)}`] : []),
+    ...(gate.outside.length > 0 ? [by.outside(listWords(gate.outside))] : []),
     ...(gate.notRead.length > 0
-      ? [gate.notRead.length > 8 ? `${gate.notRead.length} not read` : `not read: ${listWords(gate.notRead)}`]
+      ? [gate.notRead.length > 8 ? by.manyNotRead(gate.notRead.length) : by.notRead(listWords(gate.notRead))]
       : []),
-    ...(gate.fitUp.length > 0 ? [`no fit-up of ${listWords(gate.fitUp)}`] : []),
+    ...(gate.fitUp.length > 0 ? [by.noFitUp(listWords(gate.fitUp))] : []),
   ];
   return (
     <div className="stack">
       <p className="small">
-        {short
-          ? 'Asks only for what can have moved.'
-          : `The whole truss: ${asks.length} readings, by the measuring plan.`}{' '}
+        {short ? holdText.whatCanMove : holdText.wholeTruss(asks.length)}{' '}
         <button
           type="button"
           className="link"
           onClick={() => setEntry({ hold, line: gate.notRead[0] ?? null, text: '' })}
         >
-          Read for this hold
+          {holdText.read}
         </button>
       </p>
       <ul className="entries small">
@@ -92,39 +78,30 @@ const Point = ({ point }: { readonly point: HoldPoint }) => {
             </div>
             <span>
               {a.taken === 0
-                ? 'not read'
+                ? holdText.notRead
                 : showDifference(a.differenceIn!.value, units, a.verdict === 'outside')}
               {a.verdict ? `; ${verdictWords[a.verdict]}` : ''}
-              <span className="soft"> · {whyWords[a.why]}</span>
+              <span className="soft"> · {holdsText.why[a.why]}</span>
             </span>
           </li>
         ))}
       </ul>
-      {gate.repeat.length > 0 && (
-        <p className="small">
-          Cannot tell: repeat {listWords(gate.repeat)} once, or use a better instrument.
-        </p>
-      )}
+      {gate.repeat.length > 0 && <p className="small">{holdText.repeat(listWords(gate.repeat))}</p>}
       {fitUps.map((fitUp) => (
         <FitUpForm key={fitUp.member} fitUp={fitUp} />
       ))}
       {done ? (
         <div className="row small">
-          <span>
-            Done, {done.by}
-            {done.reason ? `: ${done.reason}` : ''}
-          </span>
+          <span>{holdText.wasDone(done.by, done.reason)}</span>
           <button type="button" onClick={() => markHold(hold, false, '')}>
-            Open it again
+            {holdText.openAgain}
           </button>
         </div>
       ) : (
         <>
           {closed.length > 0 && (
             <label className="field">
-              <span className="caption">
-                Cannot be marked done yet: {closed.join('; ')}. Or write why it counts as done:
-              </span>
+              <span className="caption">{holdText.closed(closed)}</span>
               <input value={reason} onChange={(e) => setReason(e.target.value)} />
             </label>
           )}
@@ -136,7 +113,7 @@ const Point = ({ point }: { readonly point: HoldPoint }) => {
               if (markHold(hold, true, gate.opens ? '' : reason)) setReason('');
             }}
           >
-            Mark this hold done
+            {holdText.markDone}
           </button>
         </>
       )}
@@ -162,27 +139,32 @@ const FitUpForm = ({ fitUp }: { readonly fitUp: FitUp }) => {
     <details>
       <summary>
         <span>
-          Fit-up of {fitUp.member}:{' '}
-          {fitUp.lacks.length === 0 ? 'recorded' : `lacks ${listWords(fitUp.lacks.map((l) => lackWords[l]))}`}
+          {fitUp.lacks.length === 0
+            ? fitUpText.recorded(fitUp.member)
+            : fitUpText.lacks(fitUp.member, listWords(fitUp.lacks.map((l) => fitUpText.lack[l])))}
         </span>
       </summary>
       <div className="fields">
-        <LengthField label="Largest gap" typed={texts.gap} onChange={(gap) => setTexts({ ...texts, gap })} />
         <LengthField
-          label="Overlap"
+          label={fitUpText.gap}
+          typed={texts.gap}
+          onChange={(gap) => setTexts({ ...texts, gap })}
+        />
+        <LengthField
+          label={fitUpText.overlap}
           typed={texts.overlap}
           onChange={(overlap) => setTexts({ ...texts, overlap })}
         />
         <label className="check wide">
-          <input type="checkbox" checked={marks} onChange={(e) => setMarks(e.target.checked)} /> Sleeve marks
-          centred in the rosette holes
+          <input type="checkbox" checked={marks} onChange={(e) => setMarks(e.target.checked)} />{' '}
+          {fitUpText.marks}
         </label>
         <label className="field wide">
-          <span className="caption">Seen by a second person, not the doer</span>
+          <span className="caption">{fitUpText.second}</span>
           <input value={texts.second} onChange={(e) => setTexts({ ...texts, second: e.target.value })} />
         </label>
         <button type="button" onClick={send}>
-          Record the fit-up
+          {fitUpText.record}
         </button>
       </div>
     </details>

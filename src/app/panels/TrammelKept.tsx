@@ -1,6 +1,7 @@
 import { holds, instruments } from '../../core/job/jobSchema.ts';
 import { holdWords, instrumentWords } from '../../present/words/record.ts';
 import { setEntry, useEntry } from '../state/entry.ts';
+import { keptText } from '../text/trammelReading.ts';
 import { Pick } from './ReadingForm.tsx';
 
 /** What is kept from one reading to the next: at which hold it is taken, and with what. */
@@ -8,19 +9,17 @@ export const HoldAndInstrument = () => {
   const entry = useEntry();
   return (
     <details>
-      <summary>
-        Hold and instrument: {holdWords[entry.hold]}, {instrumentWords[entry.instrument]}
-      </summary>
+      <summary>{keptText.both(holdWords[entry.hold], instrumentWords[entry.instrument])}</summary>
       <div className="fields">
         <Pick
-          label="Hold"
+          label={keptText.hold}
           value={entry.hold}
           options={holds}
           words={holdWords}
           onChange={(hold) => setEntry({ hold, line: null, text: '' })}
         />
         <Pick
-          label="Instrument"
+          label={keptText.instrument}
           value={entry.instrument}
           options={instruments}
           words={instrumentWords}

@@ -7,15 +7,8 @@ import type { AtOnce } from '../state/answer.ts';
 import { setEntry } from '../state/entry.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select } from '../state/view.ts';
+import { measuringPlanText as text } from '../text/trammelPlan.ts';
 import { strike, unstrike } from '../trammelDeeds.ts';
-
-const datumWords = {
-  named: 'named by you',
-  noFinding: 'the largest group without a finding',
-  noBend: 'the largest group without a bend or break',
-  forwardStations: 'the forward station: nothing is found yet',
-  none: 'none: no sound group spans a plane',
-} as const;
 
 /** The measuring plan: what to read, what cannot be reached, and what the readings so far fix. */
 export const TrammelPlan = ({ trammel, now }: { readonly trammel: Trammel; readonly now: AtOnce }) => {
@@ -29,34 +22,28 @@ export const TrammelPlan = ({ trammel, now }: { readonly trammel: Trammel; reado
   return (
     <details>
       <summary>
-        Measuring plan{trammel.latest === undefined ? '' : `, ${holdWords[trammel.latest]}`}: {left.length} of{' '}
-        {plan.readings.length} still to read
+        {text.title(trammel.latest && holdWords[trammel.latest], left.length, plan.readings.length)}
       </summary>
       <div className="stack">
         <p className="small">
-          Bays {plan.bays.join(', ')}. Measured from {plan.datum.length} clusters taken as undamaged (
-          {datumWords[plan.datumBy]}). {plan.readings.filter((r) => r.purpose === 'fixes').length} fix the
-          shape, the rest let a misreading show.
-          {plan.worstStdIn === null
-            ? ''
-            : ` Read in full, the least sure cluster is placed to ± ${showLength(plan.worstStdIn, units, 64)}, one standard deviation.`}
+          {text.covers(
+            plan.bays.join(', '),
+            plan.datum.length,
+            text.datum[plan.datumBy],
+            plan.readings.filter((r) => r.purpose === 'fixes').length,
+          )}
+          {plan.worstStdIn === null ? '' : text.leastSure(showLength(plan.worstStdIn, units, 64))}
         </p>
-        {plan.unchecked.length > 0 && (
-          <p className="small">
-            In {plan.unchecked.length} of them a misreading would hardly show: read those twice.
-          </p>
-        )}
+        {plan.unchecked.length > 0 && <p className="small">{text.unchecked(plan.unchecked.length)}</p>}
         {plan.loose.length > 0 && (
-          <p className="notice small">
-            The lines in reach cannot fix {plan.loose.map((l) => l.cluster).join(', ')}.
-          </p>
+          <p className="notice small">{text.loose(plan.loose.map((l) => l.cluster).join(', '))}</p>
         )}
         {adjusted && (
           <div className="stack tight">
-            <h3>Fixed by the readings so far</h3>
-            <Fixed title="In all directions" ids={fixed('all')} />
-            <Fixed title="In some directions" ids={fixed('some')} />
-            <Fixed title="Not at all" ids={[...fixed('none'), ...(adjusted.notMeasured ?? [])]} />
+            <h3>{text.fixed}</h3>
+            <Fixed title={text.fixedBy.all} ids={fixed('all')} />
+            <Fixed title={text.fixedBy.some} ids={fixed('some')} />
+            <Fixed title={text.fixedBy.none} ids={[...fixed('none'), ...(adjusted.notMeasured ?? [])]} />
           </div>
         )}
         <ol className="entries small">
@@ -75,36 +62,36 @@ export const TrammelPlan = ({ trammel, now }: { readonly trammel: Trammel; reado
               <span className="soft">
                 {distanceLine(one)};{' '}
                 {one.leastSeenIn === null
-                  ? 'shows no misreading'
-                  : `shows a misreading of ${showLength(one.leastSeenIn, units)}`}
+                  ? text.showsNothing
+                  : text.shows(showLength(one.leastSeenIn, units))}
               </span>
               <button
                 type="button"
                 className="quiet"
                 onClick={() => strike(one.target)}
-                aria-label={`Strike ${one.target}`}
+                aria-label={text.strikeNamed(one.target)}
               >
-                Strike
+                {text.strike}
               </button>
             </li>
           ))}
         </ol>
         {plan.struck.length > 0 && (
           <div className="stack tight">
-            <h3>Struck</h3>
+            <h3>{text.struck}</h3>
             <ul className="small">
               {plan.struck.map((id) => (
                 <li key={id} className="entry-head">
                   <span>{id}</span>
                   <button type="button" className="link" onClick={() => unstrike(id)}>
-                    Put back
+                    {text.putBack}
                   </button>
                 </li>
               ))}
             </ul>
           </div>
         )}
-        {now.live.readings.length === 0 && <p className="small soft">Nothing is read yet.</p>}
+        {now.live.readings.length === 0 && <p className="small soft">{text.nothingRead}</p>}
       </div>
     </details>
   );

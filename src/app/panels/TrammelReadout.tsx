@@ -7,6 +7,7 @@ import { restsOn } from '../../present/words/basis.ts';
 import { verdictWords } from '../../present/words/record.ts';
 import { readEntry } from '../parts/lengthEntry.ts';
 import { setEntry } from '../state/entry.ts';
+import { aimText, readoutText } from '../text/trammelReading.ts';
 
 /** What the distance should be, and on what that rests. */
 export const Aim = ({
@@ -20,17 +21,16 @@ export const Aim = ({
 }) => (
   <details className="figure">
     <summary>
-      <span>{aim === target.targetIn ? 'Target, true' : 'Target and weld shrinkage'}</span>
+      <span>{aim === target.targetIn ? aimText.target : aimText.withShrinkage}</span>
       <span className="value">{showLength(aim.value, units, 64)}</span>
     </summary>
     <div className="basis">
-      <p>In millimetres {showLength(aim.value, 'mm')}</p>
+      <p>{aimText.inMm(showLength(aim.value, 'mm'))}</p>
       <p>{restsOn(aim)}</p>
       <p>
-        Limit:{' '}
         {target.toleranceIn
-          ? `± ${showLength(target.toleranceIn.value, units, 64)}, ${restsOn(target.toleranceIn)}`
-          : 'none loaded; the difference is recorded'}
+          ? aimText.limit(showLength(target.toleranceIn.value, units, 64), restsOn(target.toleranceIn))
+          : aimText.noLimit}
       </p>
     </div>
   </details>
@@ -55,13 +55,13 @@ export const Readout = ({
     entry.kind === 'wrong'
       ? entry.words
       : entry.kind === 'empty' && asked
-        ? 'Type a length first.'
+        ? readoutText.typeFirst
         : undefined;
   return (
     <div className="readout">
       <input
         className={typed === '' ? 'readout-typed empty-typed' : 'readout-typed'}
-        aria-label={miss ? 'Miss' : 'Length read'}
+        aria-label={miss ? readoutText.miss : readoutText.length}
         aria-describedby="readout-said"
         inputMode="none"
         autoComplete="off"
@@ -105,10 +105,10 @@ export const Off = ({
       <span>
         <strong>
           {none
-            ? 'On the target'
+            ? readoutText.onTarget
             : differenceIn < 0
-              ? `${amount} shorter: spread ${amount}`
-              : `${amount} longer: draw in ${amount}`}
+              ? readoutText.shorter(amount)
+              : readoutText.longer(amount)}
         </strong>
         <br />
         <span className="small">{verdictWords[verdict]}</span>

@@ -8,6 +8,7 @@ import { holdWords } from '../../present/words/record.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, setView, useView } from '../state/view.ts';
+import { shapeText } from '../text/trammelShape.ts';
 
 const factors = [1, 5, 20, 50] as const;
 
@@ -19,28 +20,28 @@ export const TrammelShape = ({ trammel }: { readonly trammel: Trammel }) => {
   if (measured.length === 0) return null;
   const setFactor = (factor: number): void => setView({ found: { ...found, factor } });
   return (
-    <section className="stack tight" aria-label="Shape as found">
-      <h2>Shape as found</h2>
+    <section className="stack tight" aria-label={shapeText.title}>
+      <h2>{shapeText.title}</h2>
       <div className="fields">
         <label className="field wide">
-          <span className="caption">In the picture</span>
+          <span className="caption">{shapeText.inPicture}</span>
           <select
             value={found.hold ?? ''}
             onChange={(e) =>
               setView({ found: { ...found, hold: holds.find((hold) => hold === e.target.value) ?? null } })
             }
           >
-            <option value="">as drawn</option>
+            <option value="">{shapeText.asDrawn}</option>
             {measured.map((hold) => (
               <option key={hold} value={hold}>
-                as measured {holdWords[hold]}
+                {shapeText.asMeasured(holdWords[hold])}
               </option>
             ))}
           </select>
         </label>
         {found.hold !== null && (
           <div className="field wide">
-            <span className="caption">Moves drawn × {found.factor}; every figure stays true</span>
+            <span className="caption">{shapeText.factor(found.factor)}</span>
             <div className="row">
               <div className="segments">
                 {factors.map((factor) => (
@@ -50,15 +51,15 @@ export const TrammelShape = ({ trammel }: { readonly trammel: Trammel }) => {
                     aria-pressed={found.factor === factor}
                     onClick={() => setFactor(factor)}
                   >
-                    {factor === 1 ? 'true' : `× ${factor}`}
+                    {shapeText.times(factor)}
                   </button>
                 ))}
               </div>
               <input
                 className="factor"
-                aria-label="Other factor"
+                aria-label={shapeText.otherFactor}
                 inputMode="decimal"
-                placeholder="other ×"
+                placeholder={shapeText.otherHint}
                 value={typed}
                 onChange={(e) => {
                   setTyped(e.target.value);

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { fileName, saveFile } from '../storage/files.ts';
+import { sheetText } from '../text/trammel.ts';
 import { draw } from '../worker/asked.ts';
 
 /** The sheet to take to the hangar: true distances in left and right pairs, with blanks. */
@@ -11,7 +12,7 @@ export const SheetButton = () => {
   const [said, setSaid] = useState('');
   const save = async (): Promise<void> => {
     if (!assessment || !forJob) return;
-    setSaid('Being drawn …');
+    setSaid(sheetText.beingDrawn);
     const { trammel } = assessment;
     for (const { bytes } of await draw({
       kind: 'trammelSheet',
@@ -19,13 +20,13 @@ export const SheetButton = () => {
       trammel,
       choice: { paper, units },
     }))
-      saveFile(fileName(`${forJob.name} trammel sheet`, '.pdf'), new Uint8Array(bytes), 'application/pdf');
-    setSaid('Saved.');
+      saveFile(fileName(sheetText.file(forJob.name), '.pdf'), new Uint8Array(bytes), 'application/pdf');
+    setSaid(sheetText.saved);
   };
   return (
     <div className="row">
       <button type="button" disabled={!assessment} onClick={() => void save()}>
-        Trammel sheet (PDF)
+        {sheetText.save}
       </button>
       <span role="status" className="small">
         {said}

@@ -4,6 +4,7 @@ import { inPairs, pairKey, twinKey } from '../../present/tables/pairs.ts';
 import { rawLength } from '../../present/tables/showing.ts';
 import { setEntry } from '../state/entry.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { targetsText } from '../text/trammel.ts';
 
 /** Targets round what is selected, or those measured: left and right of a pair stand together, with their difference. */
 export const PairsTable = ({
@@ -30,7 +31,7 @@ export const PairsTable = ({
             <th scope="col">Distance</th>
             <th scope="col">Target, {units === 'mm' ? 'mm' : 'in'}</th>
             <th scope="col">Found</th>
-            <th scope="col">Less its twin</th>
+            <th scope="col">{targetsText.twin}</th>
           </tr>
         </thead>
         <tbody>

@@ -4,6 +4,7 @@ import { showDifference, showLength, type Units } from '../../present/show.ts';
 import { holdWords } from '../../present/words/record.ts';
 import type { SceneLine, SceneShape } from '../scene/sceneProps.ts';
 import type { AtOnce } from '../state/answer.ts';
+import { shapeText } from '../text/trammelShape.ts';
 
 /** Targets that have to do with what is selected: those of its bay and faces, else every measured one. */
 export const targetsFor = (now: AtOnce, trammel: Trammel, selected: readonly string[]): readonly Target[] => {
@@ -72,7 +73,7 @@ export const foundShape = (trammel: Trammel, hold: Hold | null, factor: number):
   if (!adjustment) return undefined;
   const fixed = adjustment.clusters.filter(({ fixedBy }) => fixedBy === 'all');
   return {
-    name: `Measured ${holdWords[adjustment.hold]}`,
+    name: shapeText.measured(holdWords[adjustment.hold]),
     moves: new Map(fixed.map(({ id, moveIn }) => [id, moveIn])),
     factor,
   };
