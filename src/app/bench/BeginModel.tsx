@@ -7,6 +7,7 @@ import { issueSentence } from '../../present/words/issues.ts';
 import { models } from '../models.ts';
 import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
+import { aboutText, beginText, roughText } from '../text/modelBegin.ts';
 import { changeModel, putModel, setDraft, useDraft } from './draft.ts';
 import { LengthCell, TextCell } from './fields.tsx';
 import { MeasuredUp } from './MeasuredUp.tsx';
@@ -18,53 +19,57 @@ const About = () => {
     what: string,
   ) => changeModel([{ kind: 'describe', set }], what);
   return (
-    <section className="stack tight" aria-label="The model on the bench">
-      <h3>The model on the bench</h3>
+    <section className="stack tight" aria-label={aboutText.title}>
+      <h3>{aboutText.title}</h3>
       <div className="fields">
         <div className="wide">
           <TextCell
-            shown="Name"
-            label="Name of the model"
+            shown={aboutText.name}
+            label={aboutText.nameOf}
             value={model.name}
-            onText={(name) => describe({ name }, 'name')}
+            onText={(name) => describe({ name }, aboutText.changed.name)}
           />
         </div>
         <div className="wide">
           <TextCell
-            shown="Where its numbers come from"
-            label="Source of the model"
+            shown={aboutText.source}
+            label={aboutText.sourceOf}
             value={model.source}
-            hint="drawing and sheet, or measured by whom"
-            onText={(source) => describe({ source }, 'source')}
+            hint={aboutText.sourceHint}
+            onText={(source) => describe({ source }, aboutText.changed.source)}
           />
         </div>
         <div className="wide">
           <TextCell
-            shown="Where station 0, butt line 0 and water line 0 are"
-            label="Datum in words"
+            shown={aboutText.datum}
+            label={aboutText.datumOf}
             value={model.datum}
-            hint="station 0 at the firewall; butt line 0 on the centre plane; water line 0 …"
-            onText={(datum) => describe({ datum }, 'datum')}
+            hint={aboutText.datumHint}
+            onText={(datum) => describe({ datum }, aboutText.changed.datum)}
           />
         </div>
         <label className="field">
-          <span className="caption">Drawn in</span>
+          <span className="caption">{aboutText.drawnIn}</span>
           <select
             value={model.drawnIn}
-            onChange={(e) => describe({ drawnIn: e.target.value as Model['drawnIn'] }, 'unit of the drawing')}
+            onChange={(e) =>
+              describe({ drawnIn: e.target.value as Model['drawnIn'] }, aboutText.changed.drawnIn)
+            }
           >
-            <option value="in">inches</option>
-            <option value="mm">millimetres</option>
+            <option value="in">{aboutText.units.in}</option>
+            <option value="mm">{aboutText.units.mm}</option>
           </select>
         </label>
         <label className="field">
-          <span className="caption">Joints</span>
+          <span className="caption">{aboutText.joints}</span>
           <select
             value={model.joints}
-            onChange={(e) => describe({ joints: e.target.value as Model['joints'] }, 'joints')}
+            onChange={(e) =>
+              describe({ joints: e.target.value as Model['joints'] }, aboutText.changed.joints)
+            }
           >
-            <option value="welded">welded</option>
-            <option value="pinned">pinned</option>
+            <option value="welded">{aboutText.joint.welded}</option>
+            <option value="pinned">{aboutText.joint.pinned}</option>
           </select>
         </label>
       </div>
@@ -78,34 +83,34 @@ const Start = () => {
   const live = useAnswer((answer) => answer.atOnce?.live.model);
   const fromShelf = async (name: string, text: () => Promise<string>): Promise<void> => {
     const read = readModel(await text());
-    if (read.ok) putModel(read.value, `model ${name}`);
+    if (read.ok) putModel(read.value, beginText.wasCopy(name));
   };
   return (
-    <section className="stack tight" aria-label="Start from">
-      <h3>Start from</h3>
+    <section className="stack tight" aria-label={beginText.title}>
+      <h3>{beginText.title}</h3>
       <div className="row">
         <button
           type="button"
           onClick={() => {
-            putModel(blankModel(drawnIn), 'a blank model');
+            putModel(blankModel(drawnIn), beginText.wasBlank);
             setDraft({ section: 'stations' });
           }}
         >
-          Blank
+          {beginText.blank}
         </button>
         {job && (
-          <button type="button" onClick={() => putModel(live ?? job.model, 'this job’s model')}>
-            This job’s model
+          <button type="button" onClick={() => putModel(live ?? job.model, beginText.wasOfJob)}>
+            {beginText.ofJob}
           </button>
         )}
         {models.map(({ name, text }) => (
           <button key={name} type="button" onClick={() => void fromShelf(name, text)}>
-            A copy of {name.replace(/-/g, ' ')}
+            {beginText.copyOf(name)}
           </button>
         ))}
       </div>
       <label className="pressable from-file">
-        From a model file
+        {beginText.fromFile}
         <input
           type="file"
           accept=".json,application/json"
@@ -115,26 +120,20 @@ const Start = () => {
             if (file)
               void file.text().then((text) => {
                 const read = readModel(text);
-                if (read.ok) putModel(read.value, `model from ${file.name}`);
+                if (read.ok) putModel(read.value, beginText.wasFromFile(file.name));
                 setDraft({ refused: read.ok ? [] : read.issues.slice(0, 3) });
               });
             e.target.value = '';
           }}
         />
       </label>
-      <p className="small soft">What is on the bench now can be brought back with Undo.</p>
+      <p className="small soft">{beginText.undoable}</p>
     </section>
   );
 };
 
-const sizesAsked = [
-  ['lengthIn', 'Length, first ring to last'],
-  ['forwardHeightIn', 'Height, forward'],
-  ['aftHeightIn', 'Height, aft'],
-  ['forwardWidthIn', 'Width, forward'],
-  ['aftWidthIn', 'Width, aft'],
-] as const;
-type Asked = (typeof sizesAsked)[number][0];
+type Asked = keyof typeof roughText.sizes;
+const sizesAsked = Object.entries(roughText.sizes) as readonly (readonly [Asked, string])[];
 
 const Rough = () => {
   const drawnIn = useDraft((draft) => draft.model.drawnIn);
@@ -146,7 +145,7 @@ const Rough = () => {
   const ready = count !== '' && asked.every(([field]) => sizes[field] !== undefined);
   const build = (): void => {
     const made = roughModel({
-      ...{ name: 'Rough truss', drawnIn, stations: Number(count), tailPost },
+      ...{ name: roughText.region, drawnIn, stations: Number(count), tailPost },
       lengthIn: sizes.lengthIn ?? 0,
       forwardHeightIn: sizes.forwardHeightIn ?? 0,
       aftHeightIn: sizes.aftHeightIn ?? 0,
@@ -154,18 +153,15 @@ const Rough = () => {
       aftWidthIn: sizes.aftWidthIn ?? 0,
     });
     setSaid(made.issues.map((one) => `${one.at}: ${issueSentence(one)}`).join(' '));
-    if (made.ok) putModel(made.value, 'a rough truss');
+    if (made.ok) putModel(made.value, roughText.built);
   };
   return (
-    <section className="stack tight" aria-label="Rough truss">
-      <h3>Rough truss, from a tape and a count</h3>
-      <p className="soft">
-        Enough for the walk-round, counts and a price range on the first day. Every cluster is marked assumed:
-        no distance is given to work to until it has been measured.
-      </p>
+    <section className="stack tight" aria-label={roughText.region}>
+      <h3>{roughText.title}</h3>
+      <p className="soft">{roughText.lead}</p>
       <div className="fields">
         <div className="field">
-          <label htmlFor="rough-count">Rings, forward to aft</label>
+          <label htmlFor="rough-count">{roughText.rings}</label>
           <input
             id="rough-count"
             type="text"
@@ -178,7 +174,7 @@ const Rough = () => {
           <LengthCell
             key={field}
             shown={shown}
-            label={`Rough truss: ${shown.toLowerCase()}`}
+            label={roughText.sizeNamed(shown)}
             valueIn={sizes[field]}
             negative={false}
             onValue={(v) => {
@@ -189,10 +185,10 @@ const Rough = () => {
         ))}
         <label className="check">
           <input type="checkbox" checked={tailPost} onChange={(e) => setTailPost(e.target.checked)} />
-          Ends in a tail post
+          {roughText.tailPost}
         </label>
         <button type="button" className="end" disabled={!ready} onClick={build}>
-          Build the rough truss
+          {roughText.build}
         </button>
       </div>
       {said !== '' && <p role="alert">{said}</p>}

@@ -5,6 +5,7 @@ import { sidePairs } from '../../core/trammel/sidePairs.ts';
 import { issueSentence } from '../../present/words/issues.ts';
 import { countWords, listWords } from '../../present/words/names.ts';
 import { useAnswer } from '../state/answer.ts';
+import { measuredUpText as text } from '../text/modelBegin.ts';
 import { putModel, setDraft, useDraft, useDraftTruss } from './draft.ts';
 import { readDrawn } from './drawn.ts';
 
@@ -38,50 +39,45 @@ export const MeasuredUp = () => {
     const { fixed, loose, residualsIn } = made.value;
     const worst = Math.max(0, ...residualsIn.map(Math.abs));
     setSaid(
-      `${countWords(fixed.length, 'cluster')} measured, their twins mirrored. ${
-        loose.length > 0 ? `Not fixed yet, left as assumed: ${listWords(loose)}. ` : ''
-      }The reading that fits worst is off by ${(model.drawnIn === 'mm' ? worst * 25.4 : worst).toFixed(
-        model.drawnIn === 'mm' ? 1 : 3,
-      )} ${model.drawnIn}. ${made.issues.map((one) => issueSentence(one)).join(' ')}`,
+      text.fixed(countWords(fixed.length, 'cluster')) +
+        (loose.length > 0 ? text.loose(listWords(loose)) : '') +
+        text.worst(
+          (model.drawnIn === 'mm' ? worst * 25.4 : worst).toFixed(model.drawnIn === 'mm' ? 1 : 3),
+          model.drawnIn,
+        ) +
+        made.issues.map((one) => issueSentence(one)).join(' '),
     );
-    putModel(made.value.model, 'places from distances');
+    putModel(made.value.model, text.built);
   };
   if (truss.clusters.length === 0)
     return (
-      <section className="stack tight" aria-label="From distances of the sound side">
-        <h3>No drawing: measure the sound side</h3>
-        <p className="soft">
-          Build a rough truss first: it says which tubes meet where. Distances then put it in place.
-        </p>
+      <section className="stack tight" aria-label={text.region}>
+        <h3>{text.title}</h3>
+        <p className="soft">{text.roughFirst}</p>
       </section>
     );
   return (
-    <section className="stack tight" aria-label="From distances of the sound side">
-      <h3>No drawing: measure the sound side</h3>
-      <p className="soft">
-        Distances between axis points of the truss on the bench. What they fix is put in place by least
-        squares and mirrored; a mirrored cluster counts as not measured. Fill in as many as you have.
-      </p>
+    <section className="stack tight" aria-label={text.region}>
+      <h3>{text.title}</h3>
+      <p className="soft">{text.lead}</p>
       <div className="row">
-        <select aria-label="Sound side" value={side} onChange={(e) => setSide(e.target.value as 'L' | 'R')}>
-          <option value="L">Left side is sound</option>
-          <option value="R">Right side is sound</option>
+        <select aria-label={text.side} value={side} onChange={(e) => setSide(e.target.value as 'L' | 'R')}>
+          <option value="L">{text.sides.L}</option>
+          <option value="R">{text.sides.R}</option>
         </select>
         {fromJob.length > 0 && (
           <label className="check">
             <input type="checkbox" checked={withJob} onChange={(e) => setWithJob(e.target.checked)} />
-            With the {countWords(fromJob.length, 'reading')} of the open job
+            {text.withJob(countWords(fromJob.length, 'reading'))}
           </label>
         )}
       </div>
       <details>
-        <summary>
-          Distances to take: {own.length} of {pairs.length} filled in
-        </summary>
+        <summary>{text.toTake(own.length, pairs.length)}</summary>
         <div className="pair-list">
           {pairs.map(([from, to]) => {
             const key = `${from} ${to}`;
-            const text = typed[key] ?? '';
+            const entered = typed[key] ?? '';
             return (
               <label key={key} className="pair">
                 <span>
@@ -90,9 +86,9 @@ export const MeasuredUp = () => {
                 <input
                   type="text"
                   autoComplete="off"
-                  aria-label={`Distance ${from} to ${to}`}
-                  aria-invalid={readDrawn(text, model.drawnIn, false).kind === 'wrong'}
-                  value={text}
+                  aria-label={text.distance(from, to)}
+                  aria-invalid={readDrawn(entered, model.drawnIn, false).kind === 'wrong'}
+                  value={entered}
                   placeholder={model.drawnIn}
                   onChange={(e) => setDraft({ typed: { ...typed, [key]: e.target.value } })}
                 />
@@ -103,7 +99,7 @@ export const MeasuredUp = () => {
       </details>
       <div className="row">
         <button type="button" disabled={readings.length === 0} onClick={build}>
-          Put the clusters where the distances say
+          {text.build}
         </button>
       </div>
       {said !== '' && <p role="status">{said}</p>}
