@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { assess } from '../../src/core/assess.ts';
-import type { Cause } from '../../src/core/trammel/result.ts';
+import type { Cause } from '../../src/core/trammel/adjustment.ts';
 import { fitLines } from '../../src/present/tables/fit.ts';
 import { demoJob } from './made.ts';
 

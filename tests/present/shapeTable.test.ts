@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/core/assess.ts';
-import type { AdjustedCluster } from '../../src/core/trammel/result.ts';
+import type { AdjustedCluster } from '../../src/core/trammel/adjustment.ts';
 import { shapeTable } from '../../src/present/tables/trammel.ts';
 import { demoJob } from './made.ts';
 

@@ -1,6 +1,7 @@
 import { type Hold, holds } from '../../core/job/jobSchema.ts';
+import type { Adjustment } from '../../core/trammel/adjustment.ts';
 import { lengthRead } from '../../core/trammel/observations.ts';
-import type { Adjustment, Trammel } from '../../core/trammel/result.ts';
+import type { Trammel } from '../../core/trammel/result.ts';
 import { showLength } from '../../present/show.ts';
 import { listWords } from '../../present/words/names.ts';
 import { holdWords } from '../../present/words/record.ts';

@@ -1,4 +1,4 @@
-import type { Adjustment } from '../../core/trammel/result.ts';
+import type { Adjustment } from '../../core/trammel/adjustment.ts';
 
 /** Captions of the targets, each with what was read of it. */
 export const targetsText = {

@@ -1,6 +1,7 @@
 import { type Issue, issue } from '../base/issue.ts';
 import { cross, length, sub, type Vec3 } from '../base/vec3.ts';
-import type { Adjustment, Trammel } from '../trammel/result.ts';
+import type { Adjustment } from '../trammel/adjustment.ts';
+import type { Trammel } from '../trammel/result.ts';
 import type { Truss } from '../truss/result.ts';
 import type { ChangedFrame } from './changedFrame.ts';
 import { sourcesOn } from './lockedState.ts';

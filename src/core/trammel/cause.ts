@@ -1,5 +1,6 @@
 import { distance } from '../base/vec3.ts';
 import { adjust, placeIn, type Setting, type Solution } from './adjust.ts';
+import type { Cause } from './adjustment.ts';
 import {
   chiSquared999,
   datumTests,
@@ -9,7 +10,7 @@ import {
   SNOOP,
   UNCHECKED,
 } from './reliability.ts';
-import type { Cause, Target } from './result.ts';
+import type { Target } from './result.ts';
 
 /**
  * A datum cluster named as moved must beat the next explanation by this much in Ω + 2k.

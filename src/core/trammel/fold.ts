@@ -2,8 +2,8 @@ import { type Issue, issue } from '../base/issue.ts';
 import { add, cross, distance, dot, length, scale, sub, unit, type Vec3 } from '../base/vec3.ts';
 import type { Hold } from '../job/jobSchema.ts';
 import { adjust, type Network, networkOf, placeIn, type Setting, type Solution } from './adjust.ts';
+import type { Adjustment } from './adjustment.ts';
 import type { Observation } from './observations.ts';
-import type { Adjustment } from './result.ts';
 
 /** Ω within this of the best: the readings cannot tell the two apart. methods.md 6. */
 const NEARLY = 9;

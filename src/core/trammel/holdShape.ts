@@ -3,12 +3,13 @@ import type { Vec3 } from '../base/vec3.ts';
 import type { Finding, Hold, RecordOf } from '../job/jobSchema.ts';
 import type { Truss } from '../truss/result.ts';
 import { adjust, fullWeights, networkOf, type Solution } from './adjust.ts';
+import type { Adjustment } from './adjustment.ts';
 import { explain, fitsTogether } from './cause.ts';
 import { datumOf, spansPlane } from './datum.ts';
 import { foldIssues, foldsOf } from './fold.ts';
 import type { Observation } from './observations.ts';
 import { degreesOf, readingsOf } from './reliability.ts';
-import type { Adjustment, Target } from './result.ts';
+import type { Target } from './result.ts';
 import { clustersOf } from './shape.ts';
 
 /** Pairs whose covariance the spread and the swing of bays ask for. */

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../base/vec3.ts';
 import { covarianceOf, DATUM_STD_IN, moveIn, type Solution } from './adjust.ts';
-import type { AdjustedReading } from './result.ts';
+import type { AdjustedReading } from './adjustment.ts';
 import { squaredThrough } from './sym3.ts';
 
 /** Two-sided normal at α = 0.001: a reading this far out does not belong (Baarda 1968). */

@@ -1,7 +1,7 @@
 import { add, dot, scale, type Vec3 } from '../base/vec3.ts';
 import { covarianceOf, moveIn, type Solution } from './adjust.ts';
+import type { AdjustedCluster } from './adjustment.ts';
 import { chiSquared999, datumTests } from './reliability.ts';
-import type { AdjustedCluster } from './result.ts';
 import { principal } from './sym3.ts';
 
 /** A direction known no better than this is not fixed by the readings. */

@@ -3,8 +3,9 @@ import type { Vec3 } from '../base/vec3.ts';
 import type { Hold } from '../job/jobSchema.ts';
 import type { Bay, Cluster, Truss } from '../truss/result.ts';
 import { type Solution, sumOfMoves } from './adjust.ts';
+import type { AdjustedCluster } from './adjustment.ts';
 import { SNOOP } from './reliability.ts';
-import type { AdjustedCluster, BaySwing } from './result.ts';
+import type { BaySwing } from './result.ts';
 
 type Terms = ReadonlyMap<string, Vec3>;
 

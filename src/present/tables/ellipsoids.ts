@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../core/base/vec3.ts';
 import { holds } from '../../core/job/jobSchema.ts';
-import type { AdjustedCluster, Adjustment } from '../../core/trammel/result.ts';
+import type { AdjustedCluster, Adjustment } from '../../core/trammel/adjustment.ts';
 import { principal } from '../../core/trammel/sym3.ts';
 import { fixed, lengthUnit } from '../show.ts';
 import { type Column, type Table, tableOf } from '../table.ts';

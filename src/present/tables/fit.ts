@@ -1,5 +1,5 @@
 import { holds } from '../../core/job/jobSchema.ts';
-import type { Adjustment, Cause } from '../../core/trammel/result.ts';
+import type { Adjustment, Cause } from '../../core/trammel/adjustment.ts';
 import { showLength } from '../show.ts';
 import { clusterWords } from '../words/names.ts';
 import { holdWords } from '../words/record.ts';

@@ -1,5 +1,6 @@
 import { holds } from '../../core/job/jobSchema.ts';
-import type { AdjustedCluster, Adjustment, Compared, Target } from '../../core/trammel/result.ts';
+import type { AdjustedCluster, Adjustment } from '../../core/trammel/adjustment.ts';
+import type { Compared, Target } from '../../core/trammel/result.ts';
 import { fixed, lengthUnit, showBareLength, showDifference, showFigure, showLength } from '../show.ts';
 import { type Table, tableOf } from '../table.ts';
 import { restsOn } from '../words/basis.ts';
