@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react';
 import type { Units } from '../../present/show.ts';
 import { commandOf } from '../commands.ts';
-import { ageWords } from '../parts/age.ts';
 import type { Light } from '../scene/sceneProps.ts';
 import { redoName, undoName, useJob, useUndo } from '../state/job.ts';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { useSaved } from '../state/saved.ts';
+import { ageWords } from '../text/age.ts';
 import { lightText, headText as text, unitText } from '../text/frame.ts';
 import { FindBox } from './FindBox.tsx';
 

@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { Issue } from '../../core/base/issue.ts';
 import { issueSentence, mendSentence, placeWords } from '../../present/words/issues.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { fieldText } from '../text/fields.ts';
 
 interface IssuesProps {
   readonly issues: readonly Issue[];
@@ -9,7 +10,7 @@ interface IssuesProps {
 }
 
 /** What is wrong or must be known, each with where and what to do. A long list is written again only when it changes. */
-export const Issues = memo(({ issues, title = 'What to know' }: IssuesProps) => {
+export const Issues = memo(({ issues, title = fieldText.issues }: IssuesProps) => {
   const units = usePrefs((prefs) => prefs.units);
   if (issues.length === 0) return null;
   return (

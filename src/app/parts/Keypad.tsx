@@ -1,26 +1,8 @@
 import type { Units } from '../../present/show.ts';
+import { keypadText as text } from '../text/keypad.ts';
 import { type Key, underKeys } from './keypadText.ts';
 
 const digits = ['7', '8', '9', '4', '5', '6', '1', '2', '3'] as const;
-
-const said: Readonly<Record<string, string>> = {
-  back: 'Backspace',
-  clear: 'Clear',
-  and: 'and a fraction',
-  sign: 'Sign',
-  '.': 'Point',
-  "'": 'feet',
-  '"': 'inches',
-};
-
-const shown: Readonly<Record<string, string>> = {
-  back: '⌫',
-  clear: 'C',
-  and: 'and',
-  sign: '±',
-  "'": 'ft',
-  '"': 'in',
-};
 
 /** Keys for a gloved hand: digits, a row of fractions, feet and inch marks, sign, backspace. Says each press; keeps nothing. */
 export const Keypad = ({
@@ -37,14 +19,14 @@ export const Keypad = ({
       key={one}
       type="button"
       className={`key ${look}`}
-      aria-label={said[one] ?? (one.startsWith('/') ? `over ${one.slice(1)}` : one)}
+      aria-label={text.said[one] ?? (one.startsWith('/') ? text.over(one.slice(1)) : one)}
       onClick={() => onKey(one)}
     >
-      {shown[one] ?? (one.startsWith('/') ? one : one)}
+      {text.shown[one] ?? one}
     </button>
   );
   return (
-    <fieldset className="keypad" aria-label="Keypad">
+    <fieldset className="keypad" aria-label={text.pad}>
       {digits.slice(0, 3).map((d) => key(d))}
       {key('back', 'deed')}
       {digits.slice(3, 6).map((d) => key(d))}

@@ -1,6 +1,7 @@
 import { cross, type Vec3 } from '../../core/base/vec3.ts';
 import { clockFace } from '../../core/truss/place.ts';
 import type { AtOnce } from '../state/answer.ts';
+import { dialText } from '../text/clock.ts';
 import type { DialWords } from './ClockDial.tsx';
 
 const ways: readonly (readonly [axis: 0 | 1 | 2, positive: string, negative: string])[] = [
@@ -19,11 +20,11 @@ const wayWords = (v: Vec3): string => {
 export const dialWords = (now: AtOnce, id: string): DialWords => {
   const member = now.members.get(id);
   const [from, to] = [now.clusters.get(member?.from ?? ''), now.clusters.get(member?.to ?? '')];
-  if (!member || !from || !to) return { look: 'Look forward.', at12: 'up', at3: 'right' };
+  if (!member || !from || !to) return { look: dialText.forward, at12: 'up', at3: 'right' };
   const { twelve, three } = clockFace([from.at, to.at], member);
   const look = wayWords(cross(twelve, three));
   return {
-    look: `Look ${look} along the tube.`,
+    look: dialText.along(look),
     at12: wayWords(twelve),
     at3: wayWords(three),
   };

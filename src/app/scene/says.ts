@@ -1,5 +1,6 @@
 import { type State, states } from '../../core/walkRound/result.ts';
 import { tags } from '../../present/tags.ts';
+import { sceneText as text } from '../text/scene.ts';
 import { spoken } from './labels.ts';
 import type { SceneProps } from './sceneProps.ts';
 
@@ -14,12 +15,11 @@ export const says = ({ truss, marks, selected, shape }: SceneProps): string => {
     count.has(state) ? [`${tags[state].word} ${count.get(state)}`] : [],
   );
   const chosen = [...selected].slice(0, 5).map(spoken);
-  const more = selected.size > 5 ? ` and ${selected.size - 5} more` : '';
   return [
-    `Truss of ${truss.members.length} tubes and ${truss.clusters.length} clusters`,
+    text.truss(truss.members.length, truss.clusters.length),
     counts.join(', '),
-    selected.size === 0 ? 'Nothing selected' : `Selected: ${chosen.join(', ')}${more}`,
-    ...(shape ? [`${shape.name}, ${shape.size ?? `moves drawn ${shape.factor} times`}`] : []),
-    'Everything in the picture is in the table',
+    selected.size === 0 ? text.nothing : text.selected(chosen.join(', '), selected.size - 5),
+    ...(shape ? [text.shape(shape.name, shape.size ?? text.moves(shape.factor))] : []),
+    text.table,
   ].join('. ');
 };

@@ -100,6 +100,8 @@ const moved = [
   'src/app/panels/decideTopics.ts',
   'src/app/panels/findingFields.ts',
   'src/app/panels/trammelLines.ts',
+  'src/app/parts/dialWords.ts',
+  'src/app/scene/says.ts',
   ...readdirSync('src/app/picture')
     .filter((name) => !name.startsWith('use'))
     .map((name) => `src/app/picture/${name}`),
