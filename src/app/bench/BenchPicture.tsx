@@ -4,16 +4,12 @@ import { ErrorEdge } from '../parts/ErrorEdge.tsx';
 import { useStill } from '../picture/useStill.ts';
 import type { Light, SceneProps, ViewAsk, ViewName } from '../scene/sceneProps.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { benchPictureText as text } from '../text/modelBench.ts';
 import { pickOnBench, useDraft, useShownTruss } from './draft.ts';
 
 const Scene = lazy(async () => ({ default: (await import('../scene/Scene.tsx')).Scene }));
 
-const viewWords = {
-  leftSide: 'Left',
-  plan: 'Plan',
-  fromAhead: 'Ahead',
-  threeQuarter: '¾',
-} as const satisfies Partial<Record<ViewName, string>>;
+const viewWords = text.views satisfies Partial<Record<ViewName, string>>;
 
 /** A tube with no state: neither found, nor looked at, nor decided. */
 const plain = { day: '#5d6a72', night: '#a9b6bd', outdoor: '#33393d' } as const satisfies Record<
@@ -55,8 +51,8 @@ export const BenchPicture = () => {
   const picks = useMemo(() => new Set(picked), [picked]);
   const ask = (view: ViewName | 'keep'): void => setCamera({ view, fit: 'all', turn: camera.turn + 1 });
   return (
-    <section className="bench-picture" aria-label="Truss picture">
-      <div className="toolbar" role="toolbar" aria-label="View">
+    <section className="bench-picture" aria-label={text.picture}>
+      <div className="toolbar" role="toolbar" aria-label={text.view}>
         <div className="segments">
           {(Object.keys(viewWords) as (keyof typeof viewWords)[]).map((view) => (
             <button key={view} type="button" aria-pressed={camera.view === view} onClick={() => ask(view)}>
@@ -64,25 +60,25 @@ export const BenchPicture = () => {
             </button>
           ))}
           <button type="button" onClick={() => ask('keep')}>
-            Fit
+            {text.fit}
           </button>
         </div>
         <select
-          aria-label="Names in the picture"
+          aria-label={text.names}
           value={labels}
           onChange={(e) => setLabels(e.target.value as SceneProps['labels'])}
         >
-          <option value="clusters">Name clusters</option>
-          <option value="members">Name tubes</option>
-          <option value="selection">Name what is in hand</option>
-          <option value="none">No names</option>
+          <option value="clusters">{text.named.clusters}</option>
+          <option value="members">{text.named.members}</option>
+          <option value="selection">{text.named.selection}</option>
+          <option value="none">{text.named.none}</option>
         </select>
       </div>
       {truss.members.length === 0 ? (
-        <p className="empty">The truss is drawn here as you type, from the first ring on.</p>
+        <p className="empty">{text.empty}</p>
       ) : (
-        <ErrorEdge words="The picture cannot be drawn here. Everything can be entered without it.">
-          <Suspense fallback={<p className="empty">The picture is being set up …</p>}>
+        <ErrorEdge words={text.failed}>
+          <Suspense fallback={<p className="empty">{text.coming}</p>}>
             <div className="bench-scene">
               <Scene
                 truss={truss}

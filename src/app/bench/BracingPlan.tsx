@@ -2,6 +2,7 @@ import { type KeyboardEvent, useState } from 'react';
 import type { Role } from '../../core/job/modelSchema.ts';
 import { type BracingCell, wordAt, wordsOf } from '../../core/truss/modelBracing.ts';
 import type { ModelChange } from '../../core/truss/modelEdit.ts';
+import { bracingText as text } from '../text/modelStations.ts';
 import { CopyBay } from './CopyBay.tsx';
 import { changeModel, useDraft, useShownTruss } from './draft.ts';
 import { CELL, EDGE, edgesOf, HIGH, linesOf, stepWord, strips, wordOfKey, wordSaid } from './foldedOpen.ts';
@@ -49,7 +50,7 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
   const set = (label: string, word: string): void => {
     changeModel(
       [{ kind: 'setBracing', cells: both([{ at: label, face }]), word }],
-      `${label} ${face}: ${wordSaid[word]}`,
+      text.changed(label, face, wordSaid[word]!),
     );
   };
   const setAll = (how: string): void => {
@@ -62,32 +63,28 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
         word: square(k) ? words[k % words.length]! : 'none',
       }),
     );
-    changeModel(changes, `${title.toLowerCase()}, all`);
+    changeModel(changes, text.changedAll(title));
   };
   return (
     <section className="strip" aria-label={title}>
       <div className="strip-head">
         <h3>{title}</h3>
-        <select
-          aria-label={`${title}: all ${ring ? 'stations' : 'bays'} at once`}
-          value=""
-          onChange={(e) => setAll(e.target.value)}
-        >
+        <select aria-label={text.allNamed(title, ring)} value="" onChange={(e) => setAll(e.target.value)}>
           <option value="" disabled>
-            All at once …
+            {text.all}
           </option>
-          <option value="alternating">Alternating, {wordSaid[wordsOf(face)[1]]} first</option>
-          <option value="otherwise">Alternating, {wordSaid[wordsOf(face)[2]]} first</option>
+          <option value="alternating">{text.alternating(wordSaid[wordsOf(face)[1]]!)}</option>
+          <option value="otherwise">{text.alternating(wordSaid[wordsOf(face)[2]]!)}</option>
           {wordsOf(face).map((word) => (
             <option key={word} value={word}>
-              {word === 'none' ? 'None' : `All ${wordSaid[word]}`}
+              {word === 'none' ? text.none : text.allOf(wordSaid[word]!)}
             </option>
           ))}
         </select>
       </div>
       <div className="strip-scroll">
         {/* biome-ignore lint/a11y/useSemanticElements: a drawing whose cells are the buttons */}
-        <svg width={wide} height={HIGH + 16} role="group" aria-label={`${title}, forward at the left`}>
+        <svg width={wide} height={HIGH + 16} role="group" aria-label={text.drawing(title)}>
           {bays.map((row, k) => {
             const aft = stations[k + 1];
             const a = edges(row);
@@ -102,7 +99,7 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
                 key={row.label}
                 role="button"
                 tabIndex={k === Math.min(last, bays.length - 1) ? 0 : -1}
-                aria-label={`${ring ? 'Station' : 'Bay'} ${row.label}, ${title.toLowerCase()}: ${wordSaid[word]}`}
+                aria-label={text.bay(row.label, ring, title, wordSaid[word]!)}
                 data-strip={strip}
                 data-bay={k}
                 className="bay-cell"
@@ -159,21 +156,27 @@ const Strip = ({ strip, alike }: { readonly strip: number; readonly alike: boole
 export const BracingPlan = () => {
   const stations = useDraft((draft) => draft.model.stations);
   const [alike, setAlike] = useState(true);
-  if (stations.length < 2)
-    return <p className="empty">Enter two stations first. The faces between them are then shown here.</p>;
+  if (stations.length < 2) return <p className="empty">{text.twoFirst}</p>;
   return (
     <div className="stack bracing-plan">
       <p className="soft">
-        Press a bay until its diagonal is right.{' '}
+        {text.press}{' '}
         <span className="keys-hint">
-          With keys: arrows move, <kbd>/</kbd> and <kbd>\</kbd> lay the diagonal, <kbd>x</kbd> crosses,{' '}
-          <kbd>0</kbd> takes it out.{' '}
+          {text.keys.move}
+          <kbd>/</kbd>
+          {text.keys.and}
+          <kbd>\</kbd>
+          {text.keys.lay}
+          <kbd>x</kbd>
+          {text.keys.cross}
+          <kbd>0</kbd>
+          {text.keys.takeOut}
         </span>
-        Forward is at the left; the top is seen from above with the left side uppermost.
+        {text.lies}
       </p>
       <label className="check">
         <input type="checkbox" checked={alike} onChange={(e) => setAlike(e.target.checked)} />
-        Left and right alike
+        {text.alike}
       </label>
       {strips.map(([face], k) => (
         <Strip key={face} strip={k} alike={alike} />

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { copyBayText as text } from '../text/modelStations.ts';
 import { changeModel, useDraft } from './draft.ts';
 
 /** A bay's bracing and tube sizes given to others. */
@@ -11,31 +12,31 @@ export const CopyBay = () => {
   const chosen = to === 'aft' ? bays.slice(bays.indexOf(from) + 1) : to === 'all' ? bays : [to];
   return (
     <fieldset className="row">
-      <legend className="caption">Copy a bay’s bracing and tube sizes</legend>
-      <select aria-label="Copy bay" value={from} onChange={(e) => setFrom(e.target.value)}>
-        <option value="">Bay …</option>
+      <legend className="caption">{text.title}</legend>
+      <select aria-label={text.from} value={from} onChange={(e) => setFrom(e.target.value)}>
+        <option value="">{text.chooseFrom}</option>
         {bays.map((label) => (
           <option key={label} value={label}>
-            Bay {label}
+            {text.bay(label)}
           </option>
         ))}
       </select>
-      <select aria-label="Copy to" value={to} onChange={(e) => setTo(e.target.value)}>
-        <option value="">to …</option>
-        <option value="aft">to all aft of it</option>
-        <option value="all">to all bays</option>
+      <select aria-label={text.to} value={to} onChange={(e) => setTo(e.target.value)}>
+        <option value="">{text.chooseTo}</option>
+        <option value="aft">{text.toAft}</option>
+        <option value="all">{text.toAll}</option>
         {bays.map((label) => (
           <option key={label} value={label}>
-            to bay {label}
+            {text.toBay(label)}
           </option>
         ))}
       </select>
       <button
         type="button"
         disabled={from === '' || to === '' || chosen.every((label) => label === from)}
-        onClick={() => changeModel([{ kind: 'copyBay', from, to: chosen }], `bay ${from} copied`)}
+        onClick={() => changeModel([{ kind: 'copyBay', from, to: chosen }], text.copied(from))}
       >
-        Copy the bay
+        {text.copy}
       </button>
     </fieldset>
   );

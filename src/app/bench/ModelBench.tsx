@@ -4,6 +4,8 @@ import { keysOf } from '../commands.ts';
 import { ErrorEdge } from '../parts/ErrorEdge.tsx';
 import { setPrefs, usePrefs } from '../state/prefs.ts';
 import { lightText as lightWords, unitText as unitWords } from '../text/frame.ts';
+import { beginText } from '../text/modelBegin.ts';
+import { modelBenchText as text } from '../text/modelBench.ts';
 import { BeginModel } from './BeginModel.tsx';
 import { BenchPicture } from './BenchPicture.tsx';
 import { BracingPlan } from './BracingPlan.tsx';
@@ -31,25 +33,25 @@ import { UseModel } from './UseModel.tsx';
 import '../style/modelBench.css';
 
 const parts: { readonly [S in Section]: readonly [words: string, ComponentType] } = {
-  begin: ['Begin', BeginModel],
-  stations: ['Stations', StationTable],
-  bracing: ['Bracing', BracingPlan],
-  tubes: ['Sizes', TubeSizes],
-  points: ['Points and tubes', PointsAndTubes],
-  loads: ['Held and loaded', HeldAndLoads],
-  distances: ['Distances', Distances],
-  tables: ['Tables', ImportTable],
-  use: ['Use it', UseModel],
+  begin: [text.part.begin, BeginModel],
+  stations: [text.part.stations, StationTable],
+  bracing: [text.part.bracing, BracingPlan],
+  tubes: [text.part.tubes, TubeSizes],
+  points: [text.part.points, PointsAndTubes],
+  loads: [text.part.loads, HeldAndLoads],
+  distances: [text.part.distances, Distances],
+  tables: [text.part.tables, ImportTable],
+  use: [text.part.use, UseModel],
 };
 
 /** A model file dropped on the bench lies on it; any other text is taken for a table. */
 const dropped = (event: DragEvent): void => {
   event.preventDefault();
   const file = event.dataTransfer.files[0];
-  void file?.text().then((text) => {
-    const read = readModel(text);
-    if (read.ok) putModel(read.value, `model from ${file.name}`);
-    else setDraft({ pasted: text, section: 'tables' });
+  void file?.text().then((read) => {
+    const model = readModel(read);
+    if (model.ok) putModel(model.value, beginText.wasFromFile(file.name));
+    else setDraft({ pasted: read, section: 'tables' });
   });
 };
 
@@ -85,7 +87,7 @@ export const ModelBench = () => {
     <div className="model-bench" onDragOver={(e) => e.preventDefault()} onDrop={dropped}>
       <header className="bench-head">
         <div className="cell">
-          <span className="caption">Model bench</span>
+          <span className="caption">{text.page}</span>
           <h1 className="job-name">{name}</h1>
         </div>
         <div className="cell undo-cell">
@@ -93,30 +95,32 @@ export const ModelBench = () => {
             type="button"
             className="quiet"
             disabled={undo === null}
-            aria-label={undo === null ? 'Undo: nothing to undo' : `Undo: ${undo}`}
+            aria-label={text.undoNamed(undo)}
             onClick={undoDraft}
           >
             <span aria-hidden="true">↶</span>
             <span className="undo-words">
-              Undo<span className="small soft">{undo ?? 'nothing yet'}</span>
+              {text.undo}
+              <span className="small soft">{undo ?? text.undoNothing}</span>
             </span>
           </button>
           <button
             type="button"
             className="quiet redo"
             disabled={redo === null}
-            aria-label={redo === null ? 'Redo: nothing to redo' : `Redo: ${redo}`}
+            aria-label={text.redoNamed(redo)}
             onClick={redoDraft}
           >
             <span aria-hidden="true">↷</span>
             <span className="undo-words">
-              Redo<span className="small soft">{redo ?? 'nothing'}</span>
+              {text.redo}
+              <span className="small soft">{redo ?? text.redoNothing}</span>
             </span>
           </button>
         </div>
         <div className="cell bench-show">
           <select
-            aria-label="Units"
+            aria-label={text.units}
             value={units}
             onChange={(e) => setPrefs({ units: e.target.value as typeof units })}
           >
@@ -127,7 +131,7 @@ export const ModelBench = () => {
             ))}
           </select>
           <select
-            aria-label="Light"
+            aria-label={text.light}
             value={light}
             onChange={(e) => setPrefs({ light: e.target.value as typeof light })}
           >
@@ -140,11 +144,11 @@ export const ModelBench = () => {
         </div>
         <div className="cell">
           <button type="button" onClick={closeBench}>
-            Back to the job
+            {text.back}
           </button>
         </div>
       </header>
-      <nav className="bench-parts" aria-label="Parts of the bench">
+      <nav className="bench-parts" aria-label={text.parts}>
         {sections.map((one) => (
           <button
             key={one}
@@ -159,11 +163,11 @@ export const ModelBench = () => {
       </nav>
       <main className="bench-work" aria-label={words} key={section}>
         <h2>{words}</h2>
-        <ErrorEdge words="This part of the bench failed. The model is kept; the other parts go on working.">
+        <ErrorEdge words={text.partFailed}>
           <Part />
         </ErrorEdge>
       </main>
-      <aside className="bench-side" aria-label="The truss">
+      <aside className="bench-side" aria-label={text.truss}>
         <BenchPicture />
         <InHand />
         <OddList />

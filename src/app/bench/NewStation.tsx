@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import { nextLabel } from '../../core/truss/modelStations.ts';
+import { stationText as words } from '../text/modelStations.ts';
 import { changeModel, useDraft } from './draft.ts';
 import { alongColumn, StationCell } from './StationCell.tsx';
 import { columns, columnWords, none, readRow } from './stationEntry.ts';
@@ -17,7 +18,7 @@ export const NewStation = () => {
   const add = (): void => {
     setAsked(true);
     if (!row || wrong.length > 0) return;
-    if (!changeModel([{ kind: 'addStation', row }], `station ${name}`)) return;
+    if (!changeModel([{ kind: 'addStation', row }], words.added(name))) return;
     setTexts(none);
     setLabel(null);
     setAsked(false);
@@ -35,7 +36,7 @@ export const NewStation = () => {
         <th scope="row">
           <input
             type="text"
-            aria-label="New station, label"
+            aria-label={words.newLabel}
             value={name}
             onChange={(e) => setLabel(e.target.value)}
           />
@@ -43,7 +44,7 @@ export const NewStation = () => {
         {columns.map((column) => (
           <StationCell
             key={column}
-            label={`New station, ${columnWords[column]}`}
+            label={words.newCell(columnWords[column])}
             column={column}
             text={texts[column]}
             wrong={asked && wrong.some((w) => w.column === column)}
@@ -53,7 +54,7 @@ export const NewStation = () => {
         ))}
         <td colSpan={2}>
           <button type="button" className="main" disabled={!started} onClick={add}>
-            Add station {name}
+            {words.add(name)}
           </button>
         </td>
       </tr>

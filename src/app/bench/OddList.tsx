@@ -4,23 +4,15 @@ import { type Mend, type MendName, mendsOf } from '../../core/truss/mends.ts';
 import { materialOf } from '../../core/truss/stock.ts';
 import { issueSentence, mendSentence } from '../../present/words/issues.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { oddText as text } from '../text/modelBench.ts';
 import { changeModel, type Section, setDraft, useDraft, useDraftTruss, useShownTruss } from './draft.ts';
 import { tubeAsDrawn } from './drawn.ts';
 
 const wordsOf = ({ name, tube, material }: Mend, drawnIn: 'in' | 'mm'): string => {
   const words = {
-    takeWordOut: 'Take the word out',
-    takeOpeningOut: 'Take the opening out',
-    takeSizeOut: 'Take the size out',
-    takeClusterOut: 'Take the cluster out',
-    takeTubeOut: 'Take the tube out',
-    takeLineOut: 'Take the line out',
-    takeDistanceOut: 'Take the distance out',
-    takeStockSize: `Take ${tubeAsDrawn(tube, drawnIn)}`,
-    takeMaterial: `Take ${materialOf(material ?? '')?.name ?? ''}`,
-    rightAsLeft: 'Right as the left',
-    leftAsRight: 'Left as the right',
-    addTwin: 'Add its twin',
+    ...text.mends,
+    takeStockSize: text.take(tubeAsDrawn(tube, drawnIn)),
+    takeMaterial: text.take(materialOf(material ?? '')?.name ?? ''),
   } as const satisfies Record<MendName, string>;
   return words[name];
 };
@@ -61,18 +53,18 @@ export const OddList = () => {
   const assumed = truss.clusters.filter((c) => c.assumed).length;
 
   return (
-    <section className="odd-list" aria-label="What is odd">
+    <section className="odd-list" aria-label={text.title}>
       {refused.map((one) => (
         <p key={`${one.code} ${one.at}`} className="notice" role="alert">
-          Not done: {issueSentence(one, units)} {mendSentence(one, units)}
+          {text.notDone(`${issueSentence(one, units)} ${mendSentence(one, units)}`)}
         </p>
       ))}
       <details open={roomy && all.length > 0 && all.length < 4}>
         <summary aria-live="polite">
-          {all.length === 0 ? 'Nothing odd' : `${all.length} odd`} · {truss.members.length} tubes ·{' '}
-          {truss.clusters.length} clusters{assumed > 0 ? ` · ${assumed} assumed, drawn dotted` : ''}
+          {text.odd(all.length)} · {text.counts(truss.members.length, truss.clusters.length)}
+          {assumed > 0 ? text.assumed(assumed) : ''}
         </summary>
-        {all.length === 0 && <p className="small soft">What does not fit is listed here as you type.</p>}
+        {all.length === 0 && <p className="small soft">{text.none}</p>}
         <ul className="entries small">
           {all.map((one, k) => {
             const part = partOf(one);
@@ -96,12 +88,12 @@ export const OddList = () => {
                   ))}
                   {part && (
                     <button type="button" className="link" onClick={() => setDraft({ section: part })}>
-                      Go there
+                      {text.goThere}
                     </button>
                   )}
                   {ids.length > 0 && (
                     <button type="button" className="link" onClick={() => setDraft({ picked: ids })}>
-                      Show
+                      {text.show}
                     </button>
                   )}
                 </span>

@@ -1,5 +1,6 @@
 import { asymmetries } from '../../core/truss/symmetry.ts';
 import { issueSentence } from '../../present/words/issues.ts';
+import { sidesText as text } from '../text/modelBench.ts';
 import { changeModel, useDraftTruss } from './draft.ts';
 
 /** Whether left and right are alike, and one side copied to the other. */
@@ -7,16 +8,12 @@ export const Sides = () => {
   const truss = useDraftTruss();
   const unlike = asymmetries(truss);
   return (
-    <section className="stack tight" aria-label="Left and right">
-      <h3>Left and right</h3>
-      <p>
-        {unlike.length === 0
-          ? 'Left and right are alike.'
-          : `${unlike.length} ${unlike.length === 1 ? 'thing differs' : 'things differ'} between left and right.`}
-      </p>
+    <section className="stack tight" aria-label={text.title}>
+      <h3>{text.title}</h3>
+      <p>{unlike.length === 0 ? text.alike : text.differ(unlike.length)}</p>
       {unlike.length > 0 && (
         <details>
-          <summary>What differs</summary>
+          <summary>{text.what}</summary>
           <ul className="entries small">
             {unlike.slice(0, 60).map((one) => (
               <li key={JSON.stringify(one.facts)}>{issueSentence(one)}</li>
@@ -27,15 +24,15 @@ export const Sides = () => {
       <div className="row">
         <button
           type="button"
-          onClick={() => changeModel([{ kind: 'mirrorSide', from: 'L' }], 'left copied to right')}
+          onClick={() => changeModel([{ kind: 'mirrorSide', from: 'L' }], text.wasToRight)}
         >
-          Copy left to right
+          {text.toRight}
         </button>
         <button
           type="button"
-          onClick={() => changeModel([{ kind: 'mirrorSide', from: 'R' }], 'right copied to left')}
+          onClick={() => changeModel([{ kind: 'mirrorSide', from: 'R' }], text.wasToLeft)}
         >
-          Copy right to left
+          {text.toLeft}
         </button>
       </div>
     </section>

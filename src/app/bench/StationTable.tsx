@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
 import { type Origin, origins, type Station } from '../../core/job/modelSchema.ts';
+import { stationText as words } from '../text/modelStations.ts';
 import { changeModel, setDraft, useDraft } from './draft.ts';
 import { NewStation } from './NewStation.tsx';
 import { alongColumn, StationCell } from './StationCell.tsx';
@@ -25,7 +26,7 @@ const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) =
     if (read.row)
       changeModel(
         [{ kind: 'setStation', label: row.label, row: read.row }],
-        `${columnWords[column]} of ${row.label}`,
+        words.columnOf(columnWords[column], row.label),
         `${row.label} ${column}`,
       );
   };
@@ -40,7 +41,7 @@ const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) =
         {columns.map((column) => (
           <StationCell
             key={column}
-            label={`Station ${row.label}, ${columnWords[column]}`}
+            label={words.cell(row.label, columnWords[column])}
             column={column}
             text={texts[column]}
             wrong={wrong.some((w) => w.column === column)}
@@ -50,7 +51,7 @@ const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) =
         ))}
         <td>
           <select
-            aria-label={`Station ${row.label}, where its place comes from`}
+            aria-label={words.origin(row.label)}
             value={row.origin ?? 'drawing'}
             onChange={(e) =>
               changeModel(
@@ -61,7 +62,7 @@ const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) =
                     row: { ...row, origin: e.target.value as Origin },
                   },
                 ],
-                `origin of ${row.label}`,
+                words.originOf(row.label),
               )
             }
           >
@@ -77,10 +78,10 @@ const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) =
             type="button"
             className="quiet"
             disabled={last}
-            aria-label={`Insert a station after ${row.label}`}
-            title={`Insert a station half-way aft of ${row.label}`}
+            aria-label={words.insert(row.label)}
+            title={words.insertTitle(row.label)}
             onClick={() =>
-              changeModel([{ kind: 'insertStation', after: row.label }], `a station after ${row.label}`)
+              changeModel([{ kind: 'insertStation', after: row.label }], words.inserted(row.label))
             }
           >
             +½
@@ -88,10 +89,10 @@ const Row = ({ row, last }: { readonly row: Station; readonly last: boolean }) =
           <button
             type="button"
             className="quiet"
-            aria-label={`Take out station ${row.label}`}
-            title={`Take out station ${row.label} and all that names it`}
+            aria-label={words.takeOut(row.label)}
+            title={words.takeOutTitle(row.label)}
             onClick={() =>
-              changeModel([{ kind: 'removeStation', label: row.label }], `station ${row.label} taken out`)
+              changeModel([{ kind: 'removeStation', label: row.label }], words.takenOut(row.label))
             }
           >
             ×
@@ -121,11 +122,7 @@ export const StationTable = () => {
   const [, settle] = useState(0);
   return (
     <div className="stack">
-      <p className="soft">
-        One row a ring, forward first, in{' '}
-        {model.drawnIn === 'mm' ? 'millimetres' : 'inches: 23 5/16 or 23.3125'}. Half-width 0 brings left and
-        right together, as at a tail post. Leave a pair empty where there is none.
-      </p>
+      <p className="soft">{words.lead(model.drawnIn)}</p>
       <div className="wide-table">
         <table
           className="entry-table"
@@ -147,29 +144,29 @@ export const StationTable = () => {
           <thead>
             <tr>
               <th scope="col" rowSpan={2}>
-                Ring
+                {words.ring}
               </th>
               <th scope="col" rowSpan={2}>
-                Station
+                {words.station}
               </th>
               <th scope="colgroup" colSpan={2}>
-                Upper longerons
+                {words.upper}
               </th>
               <th scope="colgroup" colSpan={2}>
-                Lower longerons
+                {words.lower}
               </th>
               <th scope="col" rowSpan={2}>
-                From
+                {words.from}
               </th>
               <th scope="col" rowSpan={2}>
-                <span className="unseen">Insert, take out</span>
+                <span className="unseen">{words.deeds}</span>
               </th>
             </tr>
             <tr>
-              <th scope="col">Water line</th>
-              <th scope="col">Half-width</th>
-              <th scope="col">Water line</th>
-              <th scope="col">Half-width</th>
+              <th scope="col">{words.waterLine}</th>
+              <th scope="col">{words.halfWidth}</th>
+              <th scope="col">{words.waterLine}</th>
+              <th scope="col">{words.halfWidth}</th>
             </tr>
           </thead>
           <tbody>
@@ -184,9 +181,7 @@ export const StationTable = () => {
           </tbody>
         </table>
       </div>
-      <p className="small soft">
-        Enter or ↓ goes to the row below. A table copied from a spreadsheet can be pasted into any field.
-      </p>
+      <p className="small soft">{words.foot}</p>
     </div>
   );
 };

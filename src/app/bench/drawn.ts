@@ -3,6 +3,7 @@ import { inToMm } from '../../core/base/units.ts';
 import type { Model, Tube } from '../../core/job/modelSchema.ts';
 import { fixed } from '../../present/show.ts';
 import { issueSentence, mendSentence } from '../../present/words/issues.ts';
+import { modelFieldText } from '../text/modelFields.ts';
 
 type DrawnIn = Model['drawnIn'];
 
@@ -29,7 +30,7 @@ export const readDrawn = (typed: string, drawnIn: DrawnIn, negative = true): Rea
   const [first] = read.issues;
   return {
     kind: 'wrong',
-    words: first ? `${issueSentence(first)} ${mendSentence(first)}`.trim() : 'Not a length.',
+    words: first ? `${issueSentence(first)} ${mendSentence(first)}`.trim() : modelFieldText.noLength,
   };
 };
 
@@ -51,13 +52,12 @@ export const readTube = (typed: string, drawnIn: DrawnIn): ReadTube => {
   if (typed.trim() === '') return { kind: 'empty' };
   const [od, wall, ...more] = typed.split(/\s*[x×*]\s*/i);
   if (od === undefined || wall === undefined || more.length > 0)
-    return { kind: 'wrong', words: 'Write outside diameter × wall, like 3/4 x .035.' };
+    return { kind: 'wrong', words: modelFieldText.tubeForm };
   const [a, b] = [readDrawn(od, drawnIn, false), readDrawn(wall, drawnIn, false)];
   if (a.kind === 'wrong') return a;
   if (b.kind === 'wrong') return b;
-  if (a.kind === 'empty' || b.kind === 'empty')
-    return { kind: 'wrong', words: 'Write outside diameter × wall, like 3/4 x .035.' };
-  if (a.valueIn <= 0 || b.valueIn <= 0) return { kind: 'wrong', words: 'A tube has a diameter and a wall.' };
-  if (b.valueIn > a.valueIn / 2) return { kind: 'wrong', words: 'The wall is more than half the diameter.' };
+  if (a.kind === 'empty' || b.kind === 'empty') return { kind: 'wrong', words: modelFieldText.tubeForm };
+  if (a.valueIn <= 0 || b.valueIn <= 0) return { kind: 'wrong', words: modelFieldText.tubeEmpty };
+  if (b.valueIn > a.valueIn / 2) return { kind: 'wrong', words: modelFieldText.wallTooThick };
   return { kind: 'tube', tube: { odIn: a.valueIn, wallIn: b.valueIn } };
 };

@@ -1,5 +1,6 @@
 import { useEffect, useId, useState } from 'react';
 import type { Tube } from '../../core/job/modelSchema.ts';
+import { modelFieldText } from '../text/modelFields.ts';
 import { leaveField, useDraft } from './draft.ts';
 import { asDrawn, readDrawn, readTube, tubeAsDrawn } from './drawn.ts';
 
@@ -140,7 +141,7 @@ export const NumberCell = ({
     kept={value === undefined ? '' : String(value)}
     hint={hint}
     narrow
-    wrongIn={(text) => (Number.isFinite(Number(text)) ? undefined : 'This is no number.')}
+    wrongIn={(text) => (Number.isFinite(Number(text)) ? undefined : modelFieldText.noNumber)}
     onTyped={(text) => {
       const now = Number(text);
       if (text.trim() === '') onNumber(undefined);

@@ -1,26 +1,20 @@
 import type { Station } from '../../core/job/modelSchema.ts';
 import { wordsOf } from '../../core/truss/modelBracing.ts';
 import type { FaceName } from '../../core/truss/result.ts';
+import { bracingText } from '../text/modelStations.ts';
 
 /** The truss folded open: where its faces lie in the drawing, their words, and the keys that lay them. */
 
 /** Faces as they lie when the truss is folded open, and what they are called. */
 export const strips = [
-  ['left', 'Left side'],
-  ['top', 'Top'],
-  ['right', 'Right side'],
-  ['bottom', 'Bottom'],
-  ['ring', 'Across the stations'],
+  ['left', bracingText.faces.left],
+  ['top', bracingText.faces.top],
+  ['right', bracingText.faces.right],
+  ['bottom', bracingText.faces.bottom],
+  ['ring', bracingText.faces.ring],
 ] as const satisfies readonly (readonly [FaceName, string])[];
 
-export const wordSaid: Readonly<Record<string, string>> = {
-  none: 'none',
-  rising: 'rising aft',
-  falling: 'falling aft',
-  toRight: 'to the right',
-  toLeft: 'to the left',
-  crossed: 'crossed',
-};
+export const wordSaid: Readonly<Record<string, string>> = bracingText.words;
 
 export const CELL = 64;
 export const HIGH = 62;

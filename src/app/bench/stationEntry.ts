@@ -1,26 +1,16 @@
 import type { Origin, Station } from '../../core/job/modelSchema.ts';
+import { stationText as text } from '../text/modelStations.ts';
 import { asDrawn, readDrawn } from './drawn.ts';
 
 /** A row of the station table as it is typed. */
 
-export const originWords = {
-  drawing: 'Drawing',
-  measured: 'Measured',
-  mirrored: 'Mirrored',
-  assumed: 'Assumed',
-} as const satisfies Record<Origin, string>;
+export const originWords = text.origins satisfies Record<Origin, string>;
 
 export const columns = ['station', 'upperWl', 'upperHw', 'lowerWl', 'lowerHw'] as const;
 export type ColumnName = (typeof columns)[number];
 export type Texts = Readonly<Record<ColumnName, string>>;
 
-export const columnWords = {
-  station: 'station',
-  upperWl: 'upper water line',
-  upperHw: 'upper half-width',
-  lowerWl: 'lower water line',
-  lowerHw: 'lower half-width',
-} as const satisfies Record<ColumnName, string>;
+export const columnWords = text.columns satisfies Record<ColumnName, string>;
 
 export const textsOf = (row: Station, drawnIn: 'in' | 'mm'): Texts => ({
   station: asDrawn(row.stationIn, drawnIn),
@@ -57,12 +47,12 @@ export const readRow = (label: string, texts: Texts, drawnIn: 'in' | 'mm', old?:
     if (waterLineIn !== undefined && halfWidthIn !== undefined) return { waterLineIn, halfWidthIn };
     if (read[wl].kind === 'empty' && read[hw].kind === 'empty') return undefined;
     for (const c of [wl, hw])
-      if (read[c].kind === 'empty') wrong.push({ column: c, words: `The ${columnWords[c]} is missing.` });
+      if (read[c].kind === 'empty') wrong.push({ column: c, words: text.columnMissing(columnWords[c]) });
     return old?.[which];
   };
   const [upper, lower] = [pair('upper'), pair('lower')];
   const stationIn = value('station') ?? old?.stationIn;
-  if (read.station.kind === 'empty') wrong.push({ column: 'station', words: 'The station is missing.' });
+  if (read.station.kind === 'empty') wrong.push({ column: 'station', words: text.stationMissing });
   const { upper: _, lower: __, ...rest } = old ?? {};
   return {
     wrong,

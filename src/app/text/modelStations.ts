@@ -1,0 +1,98 @@
+import type { Origin } from '../../core/job/modelSchema.ts';
+
+/** Captions of the station table and of the faces folded open. */
+export const stationText = {
+  lead: (drawnIn: 'in' | 'mm') =>
+    `One row a ring, forward first, in ${drawnIn === 'mm' ? 'millimetres' : 'inches: 23 5/16 or 23.3125'}. Half-width 0 brings left and right together, as at a tail post. Leave a pair empty where there is none.`,
+  foot: 'Enter or ↓ goes to the row below. A table copied from a spreadsheet can be pasted into any field.',
+  ring: 'Ring',
+  station: 'Station',
+  upper: 'Upper longerons',
+  lower: 'Lower longerons',
+  from: 'From',
+  deeds: 'Insert, take out',
+  waterLine: 'Water line',
+  halfWidth: 'Half-width',
+  columns: {
+    station: 'station',
+    upperWl: 'upper water line',
+    upperHw: 'upper half-width',
+    lowerWl: 'lower water line',
+    lowerHw: 'lower half-width',
+  },
+  origins: {
+    drawing: 'Drawing',
+    measured: 'Measured',
+    mirrored: 'Mirrored',
+    assumed: 'Assumed',
+  },
+  cell: (label: string, column: string) => `Station ${label}, ${column}`,
+  columnOf: (column: string, label: string) => `${column} of ${label}`,
+  origin: (label: string) => `Station ${label}, where its place comes from`,
+  originOf: (label: string) => `origin of ${label}`,
+  insert: (label: string) => `Insert a station after ${label}`,
+  insertTitle: (label: string) => `Insert a station half-way aft of ${label}`,
+  inserted: (label: string) => `a station after ${label}`,
+  takeOut: (label: string) => `Take out station ${label}`,
+  takeOutTitle: (label: string) => `Take out station ${label} and all that names it`,
+  takenOut: (label: string) => `station ${label} taken out`,
+  newLabel: 'New station, label',
+  newCell: (column: string) => `New station, ${column}`,
+  add: (label: string) => `Add station ${label}`,
+  added: (label: string) => `station ${label}`,
+  columnMissing: (column: string) => `The ${column} is missing.`,
+  stationMissing: 'The station is missing.',
+} as const satisfies { readonly origins: Record<Origin, string>; readonly [caption: string]: unknown };
+
+export const bracingText = {
+  twoFirst: 'Enter two stations first. The faces between them are then shown here.',
+  press: 'Press a bay until its diagonal is right.',
+  keys: {
+    move: 'With keys: arrows move, ',
+    and: ' and ',
+    lay: ' lay the diagonal, ',
+    cross: ' crosses, ',
+    takeOut: ' takes it out. ',
+  },
+  lies: 'Forward is at the left; the top is seen from above with the left side uppermost.',
+  alike: 'Left and right alike',
+  faces: {
+    left: 'Left side',
+    top: 'Top',
+    right: 'Right side',
+    bottom: 'Bottom',
+    ring: 'Across the stations',
+  },
+  words: {
+    none: 'none',
+    rising: 'rising aft',
+    falling: 'falling aft',
+    toRight: 'to the right',
+    toLeft: 'to the left',
+    crossed: 'crossed',
+  },
+  changed: (label: string, face: string, word: string) => `${label} ${face}: ${word}`,
+  changedAll: (title: string) => `${title.toLowerCase()}, all`,
+  allNamed: (title: string, ring: boolean) => `${title}: all ${ring ? 'stations' : 'bays'} at once`,
+  all: 'All at once …',
+  alternating: (word: string) => `Alternating, ${word} first`,
+  none: 'None',
+  allOf: (word: string) => `All ${word}`,
+  drawing: (title: string) => `${title}, forward at the left`,
+  bay: (label: string, ring: boolean, title: string, word: string) =>
+    `${ring ? 'Station' : 'Bay'} ${label}, ${title.toLowerCase()}: ${word}`,
+} as const;
+
+export const copyBayText = {
+  title: 'Copy a bay’s bracing and tube sizes',
+  from: 'Copy bay',
+  chooseFrom: 'Bay …',
+  bay: (label: string) => `Bay ${label}`,
+  to: 'Copy to',
+  chooseTo: 'to …',
+  toAft: 'to all aft of it',
+  toAll: 'to all bays',
+  toBay: (label: string) => `to bay ${label}`,
+  copy: 'Copy the bay',
+  copied: (label: string) => `bay ${label} copied`,
+} as const;
