@@ -1,26 +1,8 @@
-import {
-  type HeldTemplate,
-  heldTemplates,
-  type LoadTemplate,
-  loadTemplates,
-  startingLoad,
-  startingSetup,
-} from '../../core/truss/startingLoads.ts';
+import { heldTemplates, loadTemplates, startingLoad, startingSetup } from '../../core/truss/startingLoads.ts';
+import { loadsText, waysText } from '../text/modelHeld.ts';
 import { changeModel, useDraft, useDraftTruss } from './draft.ts';
 import { LoadCard } from './LoadCard.tsx';
 import { SetupCard } from './SetupCard.tsx';
-
-const heldWords = {
-  onItsGear: 'On its gear',
-  inJig: 'Hung in a jig',
-  trestles: 'On trestles',
-} as const satisfies Record<HeldTemplate, string>;
-const loadWords = {
-  ownWeight: 'Own weight',
-  tailDown: 'Tail down-load',
-  landing: 'Landing',
-  twist: 'Twist',
-} as const satisfies Record<LoadTemplate, string>;
 
 const freeId = (rows: readonly { readonly id: string }[], base: string): string => {
   let n = 1;
@@ -35,8 +17,8 @@ export const HeldAndLoads = () => {
   const empty = truss.clusters.length === 0;
   return (
     <div className="stack">
-      <section className="stack tight" aria-label="Ways to be held">
-        <h3>Ways to be held</h3>
+      <section className="stack tight" aria-label={waysText.title}>
+        <h3>{waysText.title}</h3>
         <div className="row">
           {heldTemplates.map((one) => {
             const row = startingSetup(truss, one);
@@ -46,10 +28,10 @@ export const HeldAndLoads = () => {
                 type="button"
                 disabled={empty || model.setups.some((s) => s.id === row.id)}
                 onClick={() =>
-                  changeModel([{ kind: 'setSetup', row }], `held: ${heldWords[one].toLowerCase()}`)
+                  changeModel([{ kind: 'setSetup', row }], waysText.held(waysText.templates[one]))
                 }
               >
-                {heldWords[one]}
+                {waysText.templates[one]}
               </button>
             );
           })}
@@ -59,24 +41,21 @@ export const HeldAndLoads = () => {
             onClick={() => {
               const id = freeId(model.setups, 'own-setup');
               changeModel(
-                [{ kind: 'setSetup', row: { id, name: 'A way of my own', held: [] } }],
-                'held: a way of my own',
+                [{ kind: 'setSetup', row: { id, name: waysText.ownName, held: [] } }],
+                waysText.held(waysText.ownName),
               );
             }}
           >
-            One of my own
+            {waysText.own}
           </button>
         </div>
         {model.setups.map((setup) => (
           <SetupCard key={setup.id} setup={setup} />
         ))}
-        <p className="small soft">
-          Clusters are found by what sits at them, else by their place: gear a quarter of the way aft, tail at
-          the end. Check them.
-        </p>
+        <p className="small soft">{waysText.found}</p>
       </section>
-      <section className="stack tight" aria-label="Load cases">
-        <h3>Load cases</h3>
+      <section className="stack tight" aria-label={loadsText.title}>
+        <h3>{loadsText.title}</h3>
         <div className="row">
           {loadTemplates.map((one) => {
             const row = startingLoad(truss, model, one);
@@ -86,10 +65,10 @@ export const HeldAndLoads = () => {
                 type="button"
                 disabled={empty || model.loadCases.some((c) => c.id === row.id)}
                 onClick={() =>
-                  changeModel([{ kind: 'setLoadCase', row }], `load case ${loadWords[one].toLowerCase()}`)
+                  changeModel([{ kind: 'setLoadCase', row }], loadsText.added(loadsText.templates[one]))
                 }
               >
-                {loadWords[one]}
+                {loadsText.templates[one]}
               </button>
             );
           })}
@@ -102,20 +81,20 @@ export const HeldAndLoads = () => {
                 [
                   {
                     kind: 'setLoadCase',
-                    row: { id, name: 'A case of my own', gravity: [0, 0, -1], loads: [] },
+                    row: { id, name: loadsText.ownName, gravity: [0, 0, -1], loads: [] },
                   },
                 ],
-                'load case of my own',
+                loadsText.ownAdded,
               );
             }}
           >
-            One of my own
+            {loadsText.own}
           </button>
         </div>
         {model.loadCases.map((load) => (
           <LoadCard key={load.id} load={load} />
         ))}
-        <p className="small soft">Their numbers are invented starting values: put in your own.</p>
+        <p className="small soft">{loadsText.invented}</p>
       </section>
     </div>
   );

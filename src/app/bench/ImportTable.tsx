@@ -5,13 +5,9 @@ import type { ModelChange } from '../../core/truss/modelEdit.ts';
 import { modelCsv, tableCells } from '../../present/importTable.ts';
 import { issueSentence, mendSentence } from '../../present/words/issues.ts';
 import { countWords } from '../../present/words/names.ts';
-import { fileName, saveFile } from '../storage/files.ts';
+import { fileName, readFile, saveFile } from '../storage/files.ts';
+import { tablesText as words } from '../text/modelTables.ts';
 import { changeModel, setDraft, useDraft, useDraftTruss } from './draft.ts';
-
-const kindWords = { stations: 'Stations', clusters: 'Clusters', members: 'Tubes' } as const satisfies Record<
-  ImportKind,
-  string
->;
 
 const changeOf = (read: Imported): ModelChange =>
   read.kind === 'stations'
@@ -24,23 +20,23 @@ const Preview = ({ read }: { readonly read: Imported }) => {
   const bad = read.rows.filter((r) => r.faults.length > 0).length;
   const same = read.rows.filter((r) => r.same).length;
   return (
-    <section className="stack tight" aria-label="Preview">
+    <section className="stack tight" aria-label={words.preview}>
       <p role="status">
         {read.missing.length > 0
-          ? `The table has no column ${read.missing.join(', ')}. It needs: ${read.columns.join(', ')}.`
-          : `${countWords(read.good.length, 'row')} to take, ${bad} with something wrong, ${same} as it is already.`}
+          ? words.columnsMissing(read.missing, read.columns)
+          : words.counted(countWords(read.good.length, 'row'), bad, same)}
       </p>
       <div className="wide-table">
         <table className="entry-table preview">
           <thead>
             <tr>
-              <th scope="col">Row</th>
+              <th scope="col">{words.row}</th>
               {read.columns.map((title) => (
                 <th key={title} scope="col">
                   {title}
                 </th>
               ))}
-              <th scope="col">What is wrong</th>
+              <th scope="col">{words.wrong}</th>
             </tr>
           </thead>
           <tbody>
@@ -59,7 +55,7 @@ const Preview = ({ read }: { readonly read: Imported }) => {
                   {r.faults
                     .map((f) => `${f.column}: ${issueSentence(f.issue)} ${mendSentence(f.issue)}`)
                     .join(' ')}
-                  {r.same ? 'as it is already' : ''}
+                  {r.same ? words.same : ''}
                 </td>
               </tr>
             ))}
@@ -72,14 +68,13 @@ const Preview = ({ read }: { readonly read: Imported }) => {
           className="main"
           disabled={read.good.length === 0}
           onClick={() => {
-            if (changeModel([changeOf(read)], `${kindWords[read.kind].toLowerCase()} from a table`))
-              setDraft({ pasted: '' });
+            if (changeModel([changeOf(read)], words.taken(words.kinds[read.kind]))) setDraft({ pasted: '' });
           }}
         >
-          Take {countWords(read.good.length, 'good row')}
+          {words.take(countWords(read.good.length, 'good row'))}
         </button>
         <button type="button" onClick={() => setDraft({ pasted: '' })}>
-          Throw the table away
+          {words.throwAway}
         </button>
       </div>
     </section>
@@ -92,52 +87,63 @@ export const ImportTable = () => {
   const pasted = useDraft((draft) => draft.pasted);
   const truss = useDraftTruss();
   const [kind, setKind] = useState<ImportKind>('stations');
+  const [said, setSaid] = useState('');
+  const takeFile = async (file: File): Promise<void> => {
+    const opened = await readFile(file);
+    if (opened.kind === 'text') setDraft({ pasted: opened.text });
+    setSaid(
+      opened.kind === 'text'
+        ? ''
+        : words.notRead(opened.name, opened.kind === 'tooLarge' ? words.tooLarge : words.unreadable),
+    );
+  };
   const read = useMemo(
     () => (pasted.trim() === '' ? null : importRows(kind, tableCells(pasted), model, truss)),
     [kind, pasted, model, truss],
   );
   return (
     <div className="stack">
-      <section className="stack tight" aria-label="Table in">
-        <h3>Table in</h3>
+      <section className="stack tight" aria-label={words.in}>
+        <h3>{words.in}</h3>
         <div className="row">
           <select
-            aria-label="The table holds"
+            aria-label={words.holds}
             value={kind}
             onChange={(e) => setKind(e.target.value as ImportKind)}
           >
             {importKinds.map((one) => (
               <option key={one} value={one}>
-                {kindWords[one]}
+                {words.kinds[one]}
               </option>
             ))}
           </select>
           <label className="pressable">
-            From a CSV file
+            {words.fromFile}
             <input
               type="file"
               accept=".csv,.tsv,.txt,text/csv"
               className="unseen"
               onChange={(e) => {
                 const file = e.target.files?.[0];
-                if (file) void file.text().then((text) => setDraft({ pasted: text }));
+                if (file) void takeFile(file);
                 e.target.value = '';
               }}
             />
           </label>
         </div>
         <textarea
-          aria-label="Paste a table here"
+          aria-label={words.paste}
           rows={5}
           spellCheck={false}
-          placeholder="Paste here from a spreadsheet, with or without a row of titles."
+          placeholder={words.pasteHint}
           value={pasted}
           onChange={(e) => setDraft({ pasted: e.target.value })}
         />
+        {said !== '' && <p role="alert">{said}</p>}
       </section>
       {read && <Preview read={read} />}
-      <section className="stack tight" aria-label="Tables out">
-        <h3>Tables out</h3>
+      <section className="stack tight" aria-label={words.out}>
+        <h3>{words.out}</h3>
         <div className="row">
           {importKinds.map((one) => (
             <button
@@ -148,14 +154,11 @@ export const ImportTable = () => {
                 saveFile(fileName(model.name, `-${one}.csv`), modelCsv(one, model, truss), 'text/csv')
               }
             >
-              {kindWords[one]} as CSV
+              {words.asCsv(words.kinds[one])}
             </button>
           ))}
         </div>
-        <p className="small soft">
-          x is station, aft; butt line is positive to the pilot’s right; water line is up. Lengths in{' '}
-          {model.drawnIn}. Reading a table back changes nothing.
-        </p>
+        <p className="small soft">{words.axes(model.drawnIn)}</p>
       </section>
     </div>
   );

@@ -1,5 +1,6 @@
 import type { LoadCase } from '../../core/job/modelSchema.ts';
 import { countWords } from '../../present/words/names.ts';
+import { loadText as text } from '../text/modelHeld.ts';
 import { changeModel, useDraft } from './draft.ts';
 import { NumberCell, TextCell } from './fields.tsx';
 
@@ -12,7 +13,7 @@ const gravityWords = ['aft', 'right', 'down'] as const;
 export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
   const { setups } = useDraft((draft) => draft.model);
   const put = (row: LoadCase): boolean =>
-    changeModel([{ kind: 'setLoadCase', row }], `load case ${row.name}`, `load ${load.id}`);
+    changeModel([{ kind: 'setLoadCase', row }], text.changed(row.name), `load ${load.id}`);
   const set = (
     k: number,
     what: 'forceLbf' | 'momentInLbf',
@@ -37,19 +38,19 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
       <summary>
         {load.name} ·{' '}
         {load.loads.length + weights.length === 0
-          ? 'no load of its own'
+          ? text.noLoad
           : countWords(load.loads.length + weights.length, 'load')}
       </summary>
       <div className="stack tight">
         <div className="fields">
           <TextCell
-            shown="Called"
-            label={`Name of load case ${load.name}`}
+            shown={text.called}
+            label={text.nameOf(load.name)}
             value={load.name}
             onText={(name) => put({ ...load, name })}
           />
           <label className="field">
-            <span className="caption">Carried by</span>
+            <span className="caption">{text.carriedBy}</span>
             <select
               value={load.setup ?? ''}
               onChange={(e) => {
@@ -57,8 +58,8 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
                 put(e.target.value === '' ? rest : { ...rest, setup: e.target.value });
               }}
             >
-              <option value="">as it is held now</option>
-              <option value="free">its own inertia, in flight</option>
+              <option value="">{text.asHeld}</option>
+              <option value="free">{text.free}</option>
               {setups.map((s) => (
                 <option key={s.id} value={s.id}>
                   {s.name}
@@ -69,8 +70,8 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
           {gravityWords.map((words, axis) => (
             <NumberCell
               key={words}
-              shown={`Gravity, g ${words}`}
-              label={`${load.name}: gravity, g ${words}`}
+              shown={text.gravity(words)}
+              label={text.gravityOf(load.name, words)}
               value={(axis === 2 ? -load.gravity[axis]! : load.gravity[axis]!) + 0}
               onNumber={(g) => fall(axis, g)}
             />
@@ -79,29 +80,29 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
         {load.loads.map((l, k) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is known by its place
           <fieldset key={k} className="load-row">
-            <legend className="unseen">Force at {l.cluster}</legend>
+            <legend className="unseen">{text.forceAt(l.cluster)}</legend>
             <span>{l.cluster}</span>
             {axes.map((axis, a) => (
               <div key={axis} className="row tight">
                 <NumberCell
-                  label={`${load.name}: lbf ${axis} at ${l.cluster}`}
+                  label={text.forceOf(load.name, axis, l.cluster)}
                   value={l.forceLbf?.[a] ?? 0}
                   onNumber={(v) => set(k, 'forceLbf', a, v)}
                 />
-                <span className="small soft">lbf {axis}</span>
+                <span className="small soft">{text.force(axis)}</span>
               </div>
             ))}
             <details open={l.momentInLbf?.some((v) => v !== 0) ?? false}>
-              <summary>Moment</summary>
+              <summary>{text.moment}</summary>
               <div className="row">
                 {turns.map((turn, a) => (
                   <div key={turn} className="row tight">
                     <NumberCell
-                      label={`${load.name}: in-lbf about the ${turn} axis at ${l.cluster}`}
+                      label={text.momentOf(load.name, turn, l.cluster)}
                       value={l.momentInLbf?.[a] ?? 0}
                       onNumber={(v) => set(k, 'momentInLbf', a, v)}
                     />
-                    <span className="small soft">in-lbf about {turn}</span>
+                    <span className="small soft">{text.momentAbout(turn)}</span>
                   </div>
                 ))}
               </div>
@@ -109,21 +110,21 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
             <button
               type="button"
               className="link"
-              aria-label={`${load.name}: take out the load at ${l.cluster}`}
+              aria-label={text.takeOutLoad(load.name, l.cluster)}
               onClick={() => put({ ...load, loads: load.loads.filter((_, i) => i !== k) })}
             >
-              Take out
+              {text.takeOut}
             </button>
           </fieldset>
         ))}
         {weights.map((w, k) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is known by its place
           <fieldset key={k} className="load-row">
-            <legend className="unseen">Weight at {w.cluster}</legend>
+            <legend className="unseen">{text.weightAt(w.cluster)}</legend>
             <span>{w.cluster}</span>
             <div className="row tight">
               <NumberCell
-                label={`${load.name}: weight at ${w.cluster}, lb`}
+                label={text.weightOf(load.name, w.cluster)}
                 value={w.weightLbf}
                 onNumber={(v) =>
                   put({
@@ -132,32 +133,32 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
                   })
                 }
               />
-              <span className="small soft">lb carried</span>
+              <span className="small soft">{text.weight}</span>
             </div>
             <button
               type="button"
               className="link"
-              aria-label={`${load.name}: take out the weight at ${w.cluster}`}
+              aria-label={text.takeOutWeight(load.name, w.cluster)}
               onClick={() => put({ ...load, weights: weights.filter((_, i) => i !== k) })}
             >
-              Take out
+              {text.takeOut}
             </button>
           </fieldset>
         ))}
         <div className="fields">
           <TextCell
-            label={`${load.name}: load one more cluster`}
+            label={text.moreLoad(load.name)}
             value=""
-            hint="a force at: U4R"
+            hint={text.moreLoadHint}
             list="bench-clusters"
             onText={(cluster) =>
               cluster && put({ ...load, loads: [...load.loads, { cluster, forceLbf: [0, 0, 0] }] })
             }
           />
           <TextCell
-            label={`${load.name}: hang a weight on a cluster`}
+            label={text.moreWeight(load.name)}
             value=""
-            hint="a weight at: U1L"
+            hint={text.moreWeightHint}
             list="bench-clusters"
             onText={(cluster) =>
               cluster && put({ ...load, weights: [...weights, { cluster, weightLbf: 0 }] })
@@ -165,17 +166,17 @@ export const LoadCard = ({ load }: { readonly load: LoadCase }) => {
           />
         </div>
         <TextCell
-          shown="Where the numbers come from"
-          label={`${load.name}: source of the numbers`}
+          shown={text.source}
+          label={text.sourceOf(load.name)}
           value={load.source ?? ''}
           onText={(source) => put({ ...load, source })}
         />
         <button
           type="button"
           className="link"
-          onClick={() => changeModel([{ kind: 'removeLoadCase', id: load.id }], `${load.name} taken out`)}
+          onClick={() => changeModel([{ kind: 'removeLoadCase', id: load.id }], text.removed(load.name))}
         >
-          Take out this load case
+          {text.remove}
         </button>
       </div>
     </details>

@@ -1,40 +1,31 @@
 import type { Freedom, Setup } from '../../core/job/modelSchema.ts';
 import { countWords } from '../../present/words/names.ts';
+import { setupText as text } from '../text/modelHeld.ts';
 import { changeModel } from './draft.ts';
 import { TextCell } from './fields.tsx';
 
-const freedomWords = {
-  x: 'fore-aft',
-  y: 'sideways',
-  z: 'up-down',
-  rx: 'roll',
-  ry: 'pitch',
-  rz: 'yaw',
-} as const satisfies Record<Freedom, string>;
-const freedoms = Object.keys(freedomWords) as Freedom[];
+const freedoms = Object.keys(text.freedoms) as Freedom[];
 
 /** One way to be held, each cluster with its freedoms. */
 export const SetupCard = ({ setup }: { readonly setup: Setup }) => {
   const put = (row: Setup): boolean =>
-    changeModel([{ kind: 'setSetup', row }], `how it is held: ${row.name}`, `setup ${setup.id}`);
+    changeModel([{ kind: 'setSetup', row }], text.changed(row.name), `setup ${setup.id}`);
   return (
     <details className="bench-card">
-      <summary>
-        {setup.name} · {countWords(setup.held.length, 'cluster')} held
-      </summary>
+      <summary>{text.line(setup.name, countWords(setup.held.length, 'cluster'))}</summary>
       <div className="stack tight">
         <TextCell
-          shown="Called"
-          label={`Name of ${setup.name}`}
+          shown={text.called}
+          label={text.nameOf(setup.name)}
           value={setup.name}
           onText={(name) => put({ ...setup, name })}
         />
         {setup.held.map((h, k) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is known by its place
           <fieldset key={k} className="held-row">
-            <legend className="unseen">{h.cluster} held</legend>
+            <legend className="unseen">{text.heldAt(h.cluster)}</legend>
             <TextCell
-              label={`${setup.name}: cluster ${k + 1}`}
+              label={text.cluster(setup.name, k + 1)}
               value={h.cluster}
               list="bench-clusters"
               onText={(cluster) =>
@@ -45,7 +36,7 @@ export const SetupCard = ({ setup }: { readonly setup: Setup }) => {
               <label key={f} className="check">
                 <input
                   type="checkbox"
-                  aria-label={`${h.cluster} held ${freedomWords[f]}`}
+                  aria-label={text.heldIn(h.cluster, text.freedoms[f])}
                   checked={h.fixed.includes(f)}
                   onChange={(e) =>
                     put({
@@ -63,24 +54,24 @@ export const SetupCard = ({ setup }: { readonly setup: Setup }) => {
                     })
                   }
                 />
-                {freedomWords[f]}
+                {text.freedoms[f]}
               </label>
             ))}
             <button
               type="button"
               className="link"
-              aria-label={`${setup.name}: take out ${h.cluster}`}
+              aria-label={text.takeOutNamed(setup.name, h.cluster)}
               onClick={() => put({ ...setup, held: setup.held.filter((_, i) => i !== k) })}
             >
-              Take out
+              {text.takeOut}
             </button>
           </fieldset>
         ))}
         <div className="row">
           <TextCell
-            label={`${setup.name}: hold one more cluster`}
+            label={text.more(setup.name)}
             value=""
-            hint="hold one more: U4R"
+            hint={text.moreHint}
             list="bench-clusters"
             onText={(cluster) =>
               cluster && put({ ...setup, held: [...setup.held, { cluster, fixed: ['x', 'y', 'z'] }] })
@@ -89,9 +80,9 @@ export const SetupCard = ({ setup }: { readonly setup: Setup }) => {
           <button
             type="button"
             className="link"
-            onClick={() => changeModel([{ kind: 'removeSetup', id: setup.id }], `${setup.name} taken out`)}
+            onClick={() => changeModel([{ kind: 'removeSetup', id: setup.id }], text.removed(setup.name))}
           >
-            Take out this set-up
+            {text.remove}
           </button>
         </div>
       </div>

@@ -8,6 +8,7 @@ import { useAnswer } from '../state/answer.ts';
 import { change, useJob } from '../state/job.ts';
 import { setView } from '../state/view.ts';
 import { fileName, saveFile } from '../storage/files.ts';
+import { useModelText as text, amendText as words } from '../text/modelUse.ts';
 import { closeBench, useDraft, useDraftTruss } from './draft.ts';
 import { asDrawn } from './drawn.ts';
 
@@ -46,28 +47,28 @@ const Amend = () => {
   if (!job || !told) return null;
   const size = (v: number): string => `${asDrawn(Math.abs(v), model.drawnIn)} ${model.drawnIn}`;
   const lists = [
-    ['Clusters added', told.clustersAdded],
-    ['Clusters gone', told.clustersRemoved],
-    ['Clusters moved', told.clustersMoved.map((m) => `${m.id} by ${size(m.byIn)}`)],
-    ['Tubes added', told.membersAdded],
-    ['Tubes gone', told.membersRemoved],
-    ['Tubes of another size', told.membersResized],
+    [words.lists.clustersAdded, told.clustersAdded],
+    [words.lists.clustersGone, told.clustersRemoved],
+    [words.lists.clustersMoved, told.clustersMoved.map((m) => words.moved(m.id, size(m.byIn)))],
+    [words.lists.tubesAdded, told.membersAdded],
+    [words.lists.tubesGone, told.membersRemoved],
+    [words.lists.tubesResized, told.membersResized],
     [
-      'Tubes longer or shorter',
-      told.membersLengthened.map((m) => `${m.id} ${m.byIn > 0 ? 'longer' : 'shorter'} by ${size(m.byIn)}`),
+      words.lists.tubesLengthened,
+      told.membersLengthened.map((m) => words.lengthened(m.id, m.byIn > 0, size(m.byIn))),
     ],
   ] as const;
   const nothing = lists.every(([, ids]) => ids.length === 0);
   const amend = (): void => {
-    if (!change({ kind: 'amendModel', model }, 'model amended')) return;
+    if (!change({ kind: 'amendModel', model }, words.amended)) return;
     closeBench();
   };
   return (
-    <section className="stack tight" aria-label="Amend the open job">
-      <h3>Amend the open job: {job.name}</h3>
-      <p>Everything entered in the job stays. What the amendment does:</p>
+    <section className="stack tight" aria-label={words.amend}>
+      <h3>{words.title(job.name)}</h3>
+      <p>{words.lead}</p>
       {nothing ? (
-        <p className="soft">No tube and no cluster changes.</p>
+        <p className="soft">{words.nothing}</p>
       ) : (
         <ul className="entries">
           {lists.map(([title, ids]) => (
@@ -77,23 +78,21 @@ const Amend = () => {
       )}
       {told.lost.length > 0 && (
         <div className="notice caution stack tight">
-          <strong>{countWords(told.lost.length, 'record')} would name what the truss no longer has:</strong>
+          <strong>{words.lost(countWords(told.lost.length, 'record'))}</strong>
           <ul className="small">
             {told.lost.map((one) => (
-              <li key={`${one.record} ${one.names}`}>
-                {one.kind} of {one.names}
-              </li>
+              <li key={`${one.record} ${one.names}`}>{words.lostOne(one.kind, one.names)}</li>
             ))}
           </ul>
           <label className="check">
             <input type="checkbox" checked={sure} onChange={(e) => setSure(e.target.checked)} />
-            Keep them; they will show as odd
+            {words.keep}
           </label>
         </div>
       )}
       <div className="row">
         <button type="button" disabled={told.lost.length > 0 && !sure} onClick={amend}>
-          Amend the open job
+          {words.amend}
         </button>
       </div>
     </section>
@@ -106,19 +105,22 @@ export const UseModel = () => {
   const truss = useDraftTruss();
   const assumed = truss.clusters.filter((c) => c.assumed).length;
   const still = [
-    ...(model.source === '' ? ['say where its numbers come from'] : []),
-    ...(model.datum === '' ? ['say where its datum is'] : []),
-    ...(model.setups.length === 0 ? ['enter a way to be held'] : []),
+    ...(model.source === '' ? [text.todo.source] : []),
+    ...(model.datum === '' ? [text.todo.datum] : []),
+    ...(model.setups.length === 0 ? [text.todo.setup] : []),
   ];
   return (
     <div className="stack">
       <p>
-        {countWords(truss.members.length, 'tube')}, {countWords(truss.clusters.length, 'cluster')}
-        {assumed > 0 ? `; ${assumed} of them assumed` : ''}.
-        {still.length > 0 ? ` Still to do: ${listWords(still)}.` : ''}
+        {text.counts(
+          countWords(truss.members.length, 'tube'),
+          countWords(truss.clusters.length, 'cluster'),
+          assumed,
+        )}
+        {still.length > 0 ? text.still(listWords(still)) : ''}
       </p>
-      <section className="stack tight" aria-label="Keep or begin">
-        <h3>Keep it, or begin a job on it</h3>
+      <section className="stack tight" aria-label={text.region}>
+        <h3>{text.title}</h3>
         <div className="row">
           <button
             type="button"
@@ -126,7 +128,7 @@ export const UseModel = () => {
               saveFile(fileName(model.name, '.model.json'), writeModel(model), 'application/json')
             }
           >
-            Save the model as a file
+            {text.save}
           </button>
           <button
             type="button"
@@ -138,7 +140,7 @@ export const UseModel = () => {
               setView({ route: 'walkRound' });
             }}
           >
-            New job on this model
+            {text.newJob}
           </button>
         </div>
       </section>

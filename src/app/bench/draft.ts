@@ -9,7 +9,7 @@ import { blankModel, editModel, type ModelChange } from '../../core/truss/modelE
 import type { Truss } from '../../core/truss/result.ts';
 import { expandTruss } from '../../core/truss/truss.ts';
 import { useOnBench } from '../state/onBench.ts';
-import { modelBenchText } from '../text/modelBench.ts';
+import { lastChangeText } from '../text/modelUndo.ts';
 
 export const sections = [
   'begin',
@@ -146,7 +146,7 @@ export const useDraftUndo = (): { readonly undo: string | null; readonly redo: s
   const change = useDraft((draft) => draft.change);
   const back = useStore(past, (state) => state.pastStates.length);
   const forward = useStore(past, (state) => state.futureStates.at(-1)?.change ?? null);
-  return { undo: back > 0 ? (change ?? modelBenchText.lastChange) : null, redo: forward };
+  return { undo: back > 0 ? (change ?? lastChangeText) : null, redo: forward };
 };
 
 export const undoDraft = (): void => {

@@ -7,7 +7,6 @@ export const modelBenchText = {
   redo: 'Redo',
   redoNamed: (change: string | null) => `Redo: ${change ?? 'nothing to redo'}`,
   redoNothing: 'nothing',
-  lastChange: 'the last change',
   units: 'Units',
   light: 'Light',
   back: 'Back to the job',
