@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { takeOutText, distancesText as text } from '../text/modelPoints.ts';
 import { AddForm } from './AddForm.tsx';
 import { changeModel, useDraft } from './draft.ts';
 import { asDrawn } from './drawn.ts';
@@ -30,7 +31,7 @@ export const Distances = () => {
       ...(toleranceIn ? { toleranceIn } : {}),
       ...(source ? { source } : {}),
     };
-    if (!changeModel([{ kind: 'setDistance', row }], `distance ${from} to ${to}`)) return false;
+    if (!changeModel([{ kind: 'setDistance', row }], text.changed(from, to))) return false;
     setFrom('');
     setTo('');
     setLength(undefined);
@@ -38,17 +39,15 @@ export const Distances = () => {
   };
   return (
     <div className="stack">
-      <p className="soft">
-        A distance of the drawing stands in place of the one the stations give, for its own pair only. Where
-        the two differ by more than the tolerance, the list of what is odd says so.
-      </p>
+      <p className="soft">{text.lead}</p>
       <EnteredRows
         rows={distances}
-        nameOf={(d) => `the distance ${d.from} to ${d.to}`}
+        nameOf={(d) => text.named(d.from, d.to)}
         show={(d) => (
           <>
-            {d.from} to {d.to}: <strong>{asDrawn(d.lengthIn, drawnIn)}</strong>
-            {d.toleranceIn === undefined ? ', no tolerance given' : ` ± ${asDrawn(d.toleranceIn, drawnIn)}`}{' '}
+            {text.between(d.from, d.to)}
+            <strong>{asDrawn(d.lengthIn, drawnIn)}</strong>
+            {d.toleranceIn === undefined ? text.noTolerance : ` ± ${asDrawn(d.toleranceIn, drawnIn)}`}{' '}
             {drawnIn}
             {d.source ? ` · ${d.source}` : ''}
           </>
@@ -56,48 +55,40 @@ export const Distances = () => {
         deeds={[
           ['Change', (d) => () => edit(d)],
           [
-            'Take out',
-            (d, at) => () =>
-              changeModel([{ kind: 'removeDistance', at }], `distance ${d.from} to ${d.to} taken out`),
+            takeOutText,
+            (d, at) => () => changeModel([{ kind: 'removeDistance', at }], text.takenOut(d.from, d.to)),
           ],
         ]}
       />
       <AddForm
-        words={
-          distances.some((d) => d.from === from && d.to === to) ? 'Change the distance' : 'Add the distance'
-        }
+        words={distances.some((d) => d.from === from && d.to === to) ? text.change : text.add}
         ready={ready}
         onAdd={add}
       >
         <TextCell
           shown="From"
-          label="Distance from"
+          label={text.from}
           value={from}
           list="bench-clusters"
           hint="U3L"
           onText={setFrom}
         />
-        <TextCell shown="To" label="Distance to" value={to} list="bench-clusters" hint="L4L" onText={setTo} />
+        <TextCell shown="To" label={text.to} value={to} list="bench-clusters" hint="L4L" onText={setTo} />
         <LengthCell
           shown="Length"
-          label="Distance, length"
+          label={text.length}
           valueIn={lengthIn}
           negative={false}
           onValue={setLength}
         />
         <LengthCell
-          shown="Tolerance ±"
-          label="Distance, tolerance"
+          shown={text.toleranceShown}
+          label={text.tolerance}
           valueIn={toleranceIn}
           negative={false}
           onValue={setTolerance}
         />
-        <TextCell
-          shown="Drawing and place in it"
-          label="Distance, source"
-          value={source}
-          onText={setSource}
-        />
+        <TextCell shown={text.source} label={text.sourceNamed} value={source} onText={setSource} />
       </AddForm>
     </div>
   );

@@ -71,7 +71,7 @@ const Preview = ({ read }: { readonly read: Imported }) => {
             if (changeModel([changeOf(read)], words.taken(words.kinds[read.kind]))) setDraft({ pasted: '' });
           }}
         >
-          {words.take(countWords(read.good.length, 'good row'))}
+          {words.take(countWords(read.good.length, words.goodRow))}
         </button>
         <button type="button" onClick={() => setDraft({ pasted: '' })}>
           {words.throwAway}

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Tube } from '../../core/job/modelSchema.ts';
 import { clusterWords } from '../../present/words/names.ts';
+import { openingsText, pointsText, takeOutText, tubesText } from '../text/modelPoints.ts';
 import { AddForm } from './AddForm.tsx';
 import { changeModel, setDraft, useDraft } from './draft.ts';
 import { asDrawn, tubeAsDrawn } from './drawn.ts';
@@ -16,26 +17,31 @@ const Openings = () => {
   const omitted = useDraft((draft) => draft.model.omitted) ?? [];
   const [id, setId] = useState('');
   return (
-    <section className="stack tight" aria-label="Openings">
-      <h3>Openings: tubes left out</h3>
+    <section className="stack tight" aria-label={openingsText.region}>
+      <h3>{openingsText.title}</h3>
       <EnteredRows
         rows={omitted}
         nameOf={(one) => one}
         show={(one) => one}
-        deeds={[['Put back', (one) => () => changeModel([{ kind: 'restore', id: one }], `${one} put back`)]]}
+        deeds={[
+          [
+            openingsText.putBack,
+            (one) => () => changeModel([{ kind: 'restore', id: one }], openingsText.wasPutBack(one)),
+          ],
+        ]}
       />
       <AddForm
-        words="Leave it out"
+        words={openingsText.leaveOut}
         ready={id !== ''}
         onAdd={() => {
-          const done = changeModel([{ kind: 'omit', id }], `${id} left out`);
+          const done = changeModel([{ kind: 'omit', id }], openingsText.leftOut(id));
           if (done) setId('');
           return done;
         }}
       >
         <TextCell
-          shown="Tube"
-          label="Tube to leave out"
+          shown={openingsText.tube}
+          label={openingsText.tubeNamed}
           value={id}
           list="bench-members"
           hint="U3L-L4L"
@@ -55,15 +61,15 @@ const Points = () => {
   const add = (): boolean => {
     if (x === undefined || y === undefined || z === undefined || id === '') return false;
     const row = { id, at: [x, y, z] as [number, number, number], ...(fitting ? { fitting } : {}) };
-    if (!changeModel([{ kind: 'setCluster', row }], `cluster ${id}`)) return false;
+    if (!changeModel([{ kind: 'setCluster', row }], pointsText.added(id))) return false;
     setId('');
     setAt(nowhere);
     setFitting('');
     return true;
   };
   return (
-    <section className="stack tight" aria-label="Clusters added or moved">
-      <h3>Clusters added or moved</h3>
+    <section className="stack tight" aria-label={pointsText.title}>
+      <h3>{pointsText.title}</h3>
       <EnteredRows
         rows={model.clusters}
         nameOf={(c) => c.id}
@@ -76,32 +82,35 @@ const Points = () => {
         )}
         deeds={[
           ['Change', (c) => () => setDraft({ picked: [c.id] })],
-          ['Take out', (c) => () => changeModel([{ kind: 'removeCluster', id: c.id }], `${c.id} taken out`)],
+          [
+            takeOutText,
+            (c) => () => changeModel([{ kind: 'removeCluster', id: c.id }], pointsText.takenOut(c.id)),
+          ],
         ]}
       />
-      <AddForm words="Add the cluster" ready={id !== '' && !at.includes(undefined)} onAdd={add}>
+      <AddForm words={pointsText.add} ready={id !== '' && !at.includes(undefined)} onAdd={add}>
         <TextCell
-          shown="Cluster"
-          label="Cluster to add or move"
+          shown={pointsText.cluster}
+          label={pointsText.clusterNamed}
           value={id}
           list="bench-clusters"
-          hint="GC, U4R"
+          hint={pointsText.clusterHint}
           onText={setId}
         />
-        {(['Station', 'Butt line (right +)', 'Water line'] as const).map((shown, k) => (
+        {pointsText.axes.map((shown, k) => (
           <LengthCell
             key={shown}
             shown={shown}
-            label={`New cluster, ${shown.toLowerCase()}`}
+            label={pointsText.axisNamed(shown)}
             valueIn={at[k]}
             onValue={(v) => setAt(at.map((old, i) => (i === k ? v : old)) as unknown as Three)}
           />
         ))}
         <TextCell
-          shown="What sits there"
-          label="New cluster, fitting"
+          shown={pointsText.fitting}
+          label={pointsText.fittingNamed}
           value={fitting}
-          hint="landing gear, left"
+          hint={pointsText.fittingHint}
           onText={setFitting}
         />
       </AddForm>
@@ -116,38 +125,38 @@ const Tubes = () => {
   const [tube, setTube] = useState<Tube | null>(null);
   const add = (): boolean => {
     const row = { from, to, ...(tube ? { tube } : {}) };
-    if (!changeModel([{ kind: 'setMember', row }], `tube ${from} to ${to}`)) return false;
+    if (!changeModel([{ kind: 'setMember', row }], tubesText.added(from, to))) return false;
     setFrom('');
     setTo('');
     return true;
   };
   return (
-    <section className="stack tight" aria-label="Tubes added or given by themselves">
-      <h3>Tubes added or given by themselves</h3>
+    <section className="stack tight" aria-label={tubesText.title}>
+      <h3>{tubesText.title}</h3>
       <EnteredRows
         rows={model.members}
-        nameOf={(m) => `${m.from} to ${m.to}`}
+        nameOf={(m) => tubesText.row(m.from, m.to)}
         show={(m) => (
           <>
             {m.id ?? `${m.from}-${m.to}`}
             {m.tube ? ` · ${tubeAsDrawn(m.tube, model.drawnIn)}` : ''}
-            {m.ends?.includes('ball') ? ' · pinned' : ''}
-            {m.bolted ? ' · bolted' : ''}
-            {m.near ? ` · near ${m.near.join(', ')}` : ''}
+            {m.ends?.includes('ball') ? tubesText.pinned : ''}
+            {m.bolted ? tubesText.bolted : ''}
+            {m.near ? tubesText.near(m.near.join(', ')) : ''}
           </>
         )}
         deeds={[
           ['Change', (m) => () => setDraft({ picked: [m.id ?? `${m.from}-${m.to}`] })],
           [
-            'Take out',
-            (m, at) => () => changeModel([{ kind: 'removeMember', at }], `${m.from}-${m.to} taken out`),
+            takeOutText,
+            (m, at) => () => changeModel([{ kind: 'removeMember', at }], tubesText.takenOut(m.from, m.to)),
           ],
         ]}
       />
-      <AddForm words="Add the tube" ready={from !== '' && to !== '' && from !== to} onAdd={add}>
+      <AddForm words={tubesText.add} ready={from !== '' && to !== '' && from !== to} onAdd={add}>
         <TextCell
           shown="From"
-          label="New tube, from"
+          label={tubesText.from}
           value={from}
           list="bench-clusters"
           hint="U3L"
@@ -155,23 +164,20 @@ const Tubes = () => {
         />
         <TextCell
           shown="To"
-          label="New tube, to"
+          label={tubesText.to}
           value={to}
           list="bench-clusters"
           hint="L5L"
           onText={setTo}
         />
         <TubeField
-          shown="Size (else by its kind)"
-          label="New tube, size"
+          shown={tubesText.size}
+          label={tubesText.sizeNamed}
           tube={tube ?? undefined}
           onTube={setTube}
         />
       </AddForm>
-      <p className="small soft">
-        Enter adds it and begins the next; the size stays. Or touch two clusters in the picture, one after the
-        other, and join them there.
-      </p>
+      <p className="small soft">{tubesText.foot}</p>
     </section>
   );
 };

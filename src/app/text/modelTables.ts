@@ -13,6 +13,7 @@ export const tablesText = {
   same: 'as it is already',
   taken: (kind: string) => `${kind.toLowerCase()} from a table`,
   take: (rows: string) => `Take ${rows}`,
+  goodRow: 'good row',
   throwAway: 'Throw the table away',
   in: 'Table in',
   holds: 'The table holds',

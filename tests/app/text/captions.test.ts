@@ -105,6 +105,9 @@ const moved = [
   ...readdirSync('src/app/picture')
     .filter((name) => !name.startsWith('use'))
     .map((name) => `src/app/picture/${name}`),
+  ...readdirSync('src/app/bench')
+    .filter((name) => !['InHand.tsx', 'TubeInHand.tsx', 'TubeSizes.tsx'].includes(name))
+    .map((name) => `src/app/bench/${name}`),
   'src/app/deeds.ts',
   'src/app/planDeeds.ts',
   'src/app/shopDeeds.ts',
