@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import { type Level, levels } from '../../core/practice/exercise.ts';
 import { levelWords } from '../../present/words/practice.ts';
+import { askText } from '../text/practice.ts';
 import { freshSeed } from './session.ts';
 
 /** What an exercise is made by. */
@@ -26,7 +27,7 @@ export const AskFields = ({
   return (
     <>
       <div className="field wide">
-        <label htmlFor={`${id}-level`}>Level</label>
+        <label htmlFor={`${id}-level`}>{askText.level}</label>
         <select
           id={`${id}-level`}
           value={level}
@@ -40,7 +41,7 @@ export const AskFields = ({
         </select>
       </div>
       <div className="field">
-        <label htmlFor={`${id}-seed`}>Seed</label>
+        <label htmlFor={`${id}-seed`}>{askText.seed}</label>
         <input
           id={`${id}-seed`}
           type="text"

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { showTube } from '../../present/show.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { saveFile } from '../storage/files.ts';
+import { couponText } from '../text/practice.ts';
 import { draw } from '../worker/asked.ts';
 
 /** Sizes of scrap that a shop has, and that a stock sleeve goes into. */
@@ -33,7 +34,7 @@ export const Coupon = () => {
   return (
     <div className="row coupon">
       <div className="field">
-        <label htmlFor="coupon-tube">Scrap tube</label>
+        <label htmlFor="coupon-tube">{couponText.scrap}</label>
         <select id="coupon-tube" value={size} onChange={(e) => setSize(Number(e.target.value))}>
           {scraps.map((tube, k) => (
             <option key={`${tube.odIn} ${tube.wallIn}`} value={k}>
@@ -43,7 +44,7 @@ export const Coupon = () => {
         </select>
       </div>
       <button type="button" disabled={working} onClick={() => void save()}>
-        {working ? 'Being drawn …' : 'Card and templates, PDF'}
+        {working ? couponText.drawing : couponText.save}
       </button>
     </div>
   );

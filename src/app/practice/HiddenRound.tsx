@@ -8,6 +8,7 @@ import { lookWords, ruleWords, seenWords } from '../../present/words/practice.ts
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { useView } from '../state/view.ts';
+import { hiddenText as text } from '../text/practiceHidden.ts';
 import { handIn, lookAt, markAgain, writeDown } from './hiddenRun.ts';
 import { useProgress } from './progress.ts';
 import { RoundMarks } from './RoundMarks.tsx';
@@ -31,33 +32,25 @@ export const HiddenRound = ({
   }, [before, marked]);
   if (!now) return null;
   if (marked) return <RoundMarks handedIn={marked} now={now} />;
-  if (before) return <p role="status">Handed in; the marks are worked out again …</p>;
+  if (before) return <p role="status">{text.marking}</p>;
   const left = Math.max(0, looksAllowed(exercise.truth) - looks.length);
   const { blow } = exercise.truth;
   return (
-    <section className="stack" aria-label="Hidden damage">
+    <section className="stack" aria-label={text.region}>
       <div className="entry-head">
-        <h2>Hidden damage</h2>
-        <span className="small soft">
-          level {exercise.level} · seed {exercise.seed}
-          {exercise.hintsLocked ? ' · exam' : ''}
-        </span>
+        <h2>{text.title}</h2>
+        <span className="small soft">{text.madeBy(exercise.level, exercise.seed, exercise.hintsLocked)}</span>
       </div>
-      {blow && (
-        <p className="small">
-          Struck at {clusterWords(blow.cluster).toLowerCase()} ({blow.cluster}). Start there and go where the
-          load went; "Load path" lists where.
-        </p>
-      )}
+      {blow && <p className="small">{text.struck(clusterWords(blow.cluster), blow.cluster)}</p>}
       <p className="looks-left">
-        <strong>{left}</strong> <span className="soft">of {looksAllowed(exercise.truth)} looks left</span>
+        <strong>{left}</strong> <span className="soft">{text.looksLeft(looksAllowed(exercise.truth))}</span>
       </p>
       <LookForm now={now} looks={looks} left={left} exercise={exercise} />
       <p className="row">
         <button type="button" className="main" disabled={marking} onClick={() => void handIn()}>
-          {marking ? 'Being marked …' : 'Hand in'}
+          {marking ? text.beingMarked : text.handIn}
         </button>
-        <span className="small soft">{now.coverage.findings.length} written down</span>
+        <span className="small soft">{text.written(now.coverage.findings.length)}</span>
       </p>
     </section>
   );
@@ -78,17 +71,16 @@ const LookForm = ({
   const [method, setMethod] = useState<Method>('eye');
   const [bare, setBare] = useState(false);
   const id = selected.findLast((one) => now.marks.has(one));
-  if (id === undefined)
-    return <p className="notice">Touch a tube or a cluster in the picture: that is what you look at.</p>;
+  if (id === undefined) return <p className="notice">{text.touch}</p>;
   const member = now.members.get(id);
   const mine = looks.filter((look) => look.of === id);
   return (
-    <section className="stack tight" aria-label={`Look at ${id}`}>
+    <section className="stack tight" aria-label={text.lookAt(id)}>
       <h3>
         {member ? memberWords(member) : clusterWords(id)} · {id}
       </h3>
       <div className="field">
-        <label htmlFor="practice-method">Look</label>
+        <label htmlFor="practice-method">{text.look}</label>
         <select id="practice-method" value={method} onChange={(e) => setMethod(e.target.value as Method)}>
           {lookMethods.map((one) => (
             <option key={one} value={one}>
@@ -99,7 +91,7 @@ const LookForm = ({
       </div>
       <label className="check">
         <input type="checkbox" checked={bare} onChange={(e) => setBare(e.target.checked)} />
-        Take the finish off here first
+        {text.finishOff}
       </label>
       <p>
         <button
@@ -107,11 +99,11 @@ const LookForm = ({
           disabled={left === 0}
           onClick={() => lookAt({ of: id, method, finishRemoved: bare })}
         >
-          Look at {id}
+          {text.lookAt(id)}
         </button>
       </p>
       {mine.length > 0 && (
-        <ul className="entries" aria-label={`What looking at ${id} showed`} aria-live="polite">
+        <ul className="entries" aria-label={text.showed(id)} aria-live="polite">
           {mine.map((look) => (
             <Shown key={look.record} look={look} now={now} hints={!exercise.hintsLocked} />
           ))}
@@ -135,12 +127,9 @@ const Shown = ({
     now.coverage.findings.some((f) => f.of === look.of && f.damage === damage);
   return (
     <li>
-      <span className="small soft">
-        {lookWords[look.method]}
-        {look.finishRemoved ? ', finish off' : ''}
-      </span>
-      {look.spent && <span>No looks were left.</span>}
-      {!look.spent && look.seen.length === 0 && <span>Nothing shows.</span>}
+      <span className="small soft">{text.looked(lookWords[look.method], look.finishRemoved)}</span>
+      {look.spent && <span>{text.spent}</span>}
+      {!look.spent && look.seen.length === 0 && <span>{text.nothing}</span>}
       {look.seen.map((seen) => (
         <div key={seen.kind === 'damage' ? seen.finding.id : 'band'} className="stack tight">
           <span>{seenWords(seen, units)}</span>
@@ -152,7 +141,7 @@ const Shown = ({
                 disabled={written(seen.finding.damage)}
                 onClick={() => writeDown(seen.finding)}
               >
-                {written(seen.finding.damage) ? 'Written down' : 'Write it down'}
+                {written(seen.finding.damage) ? text.isWritten : text.write}
               </button>
             </span>
           )}
@@ -167,7 +156,7 @@ const Shown = ({
                   >[0])
                 }
               >
-                {written('crack') ? 'Written down' : 'Write it down'}
+                {written('crack') ? text.isWritten : text.write}
               </button>
             </span>
           )}

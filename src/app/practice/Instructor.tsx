@@ -6,6 +6,7 @@ import { exerciseWords } from '../../present/words/practice.ts';
 import { say } from '../jobs.ts';
 import { useAnswer } from '../state/answer.ts';
 import { fileName, saveFile } from '../storage/files.ts';
+import { instructorText as text } from '../text/practice.ts';
 import { trained } from '../worker/asked.ts';
 import { type Asked, AskFields } from './AskFields.tsx';
 import { roundName } from './hiddenRun.ts';
@@ -33,11 +34,7 @@ export const Instructor = () => {
     );
     if (!made || made.kind === 'planned') return;
     if (made.kind !== 'made') {
-      say(
-        made.kind === 'nothingFound'
-          ? 'No exercise was made: the open job has no finding with a size to hide.'
-          : 'No exercise was made: loads cannot be followed through this truss.',
-      );
+      say(made.kind === 'nothingFound' ? text.nothingFound : text.movesFreely);
       return;
     }
     const name = roundName(model, seed);
@@ -49,22 +46,19 @@ export const Instructor = () => {
   };
   return (
     <details>
-      <summary>For the instructor</summary>
+      <summary>{text.title}</summary>
       <div className="stack tight">
-        <p className="small soft">
-          A file to hand out. Trainees open it like a job; what is wrong with the truss cannot be read in it
-          at a glance. The same seed and level break the same truss the same way.
-        </p>
+        <p className="small soft">{text.lead}</p>
         <div className="fields">
           <div className="field wide">
-            <label htmlFor="made-from">Made from</label>
+            <label htmlFor="made-from">{text.from}</label>
             <select id="made-from" value={from} onChange={(e) => setFrom(e.target.value as typeof from)}>
-              <option value="seed">a crash by seed</option>
-              <option value="job">the findings of the open job, without names, notes and photos</option>
+              <option value="seed">{text.sources.seed}</option>
+              <option value="job">{text.sources.job}</option>
             </select>
           </div>
           <div className="field wide">
-            <label htmlFor="made-task">To practise</label>
+            <label htmlFor="made-task">{text.task}</label>
             <select id="made-task" value={task} onChange={(e) => setTask(e.target.value as Task)}>
               {tasks.map((one) => (
                 <option key={one} value={one}>
@@ -73,11 +67,11 @@ export const Instructor = () => {
               ))}
             </select>
           </div>
-          <AskFields ask={asked} lockedWords="Lock hints" onAsk={setAsked} />
+          <AskFields ask={asked} lockedWords={text.lock} onAsk={setAsked} />
         </div>
         <p>
           <button type="button" onClick={() => void make()}>
-            Save the exercise file
+            {text.save}
           </button>
         </p>
       </div>

@@ -7,6 +7,8 @@ import { LengthField } from '../parts/LengthField.tsx';
 import { readEntry } from '../parts/lengthEntry.ts';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { practiceText } from '../text/practice.ts';
+import { layoutText as text } from '../text/practiceLayout.ts';
 import { answerWith, beginLayout, endRun, nextQuestion, touchCluster } from './layoutRun.ts';
 import { Shares } from './Shares.tsx';
 import type { LayoutRun } from './session.ts';
@@ -17,15 +19,15 @@ export const LayoutDrill = ({ run }: { readonly run: LayoutRun }) => {
   const question = run.questions[run.at];
   if (!now) return null;
   return (
-    <section className="stack" aria-label="Layout drill">
+    <section className="stack" aria-label={text.region}>
       <div className="entry-head">
-        <h2>{run.exam ? 'Layout exam' : 'Layout drill'}</h2>
+        <h2>{run.exam ? text.exam : text.drill}</h2>
         <button type="button" onClick={endRun}>
-          {run.over ? 'Close' : 'Leave'}
+          {run.over ? practiceText.close : practiceText.leave}
         </button>
       </div>
       {question === undefined ? (
-        <p className="empty">This truss gives no question of these kinds.</p>
+        <p className="empty">{text.noQuestion}</p>
       ) : run.over ? (
         <Ended run={run} now={now} />
       ) : (
@@ -39,7 +41,7 @@ export const LayoutDrill = ({ run }: { readonly run: LayoutRun }) => {
 };
 
 const Steps = ({ run }: { readonly run: LayoutRun }) => (
-  <ol className="steps" aria-label={`Question ${run.at + 1} of ${run.questions.length}`}>
+  <ol className="steps" aria-label={text.steps(run.at + 1, run.questions.length)}>
     {run.questions.map((question, k) => {
       const answer = run.answers[k];
       const told = answer !== undefined && !run.exam;
@@ -47,9 +49,7 @@ const Steps = ({ run }: { readonly run: LayoutRun }) => (
       return (
         <li key={question.id} data-state={state} aria-current={k === run.at ? 'step' : undefined}>
           <span aria-hidden="true">{state === 'right' ? '✓' : state === 'wrong' ? '✗' : k + 1}</span>
-          <span className="unseen">
-            Question {k + 1} {state}
-          </span>
+          <span className="unseen">{text.step(k + 1, state)}</span>
         </li>
       );
     })}
@@ -76,7 +76,7 @@ const Ask = ({
   return (
     <div className="stack">
       <p className="small soft">
-        {run.at + 1} of {run.questions.length} · {questionWords[question.kind]}
+        {text.kind(run.at + 1, run.questions.length, questionWords[question.kind])}
       </p>
       <p className="question">{askWords(question, now.truss, caseName, units)}</p>
       {question.by === 'choice' && (
@@ -104,9 +104,7 @@ const Ask = ({
       )}
       {question.by === 'pair' && !run.shown && (
         <p className="small" role="status">
-          {run.touched === null
-            ? 'Nothing drawn yet.'
-            : `From ${clusterWords(run.touched).toLowerCase()} (${run.touched}). Touch the other end; touched again, the first is let go.`}
+          {run.touched === null ? text.nothingDrawn : text.drawnFrom(clusterWords(run.touched), run.touched)}
         </p>
       )}
       {(question.by === 'cluster' || question.by === 'pair') && !run.shown && <ClusterField now={now} />}
@@ -117,7 +115,7 @@ const Ask = ({
       {given && (
         <p>
           <button type="button" className="main" onClick={nextQuestion}>
-            {run.at + 1 < run.questions.length ? 'Next question' : 'See the marks'}
+            {run.at + 1 < run.questions.length ? text.next : text.seeMarks}
           </button>
         </p>
       )}
@@ -128,10 +126,10 @@ const Ask = ({
 /** The same as a touch, for those who work without the picture. */
 const ClusterField = ({ now }: { readonly now: AtOnce }) => (
   <div className="field">
-    <label htmlFor="practice-cluster">Or by its place: station, butt line, water line</label>
+    <label htmlFor="practice-cluster">{text.place}</label>
     <select id="practice-cluster" value="" onChange={(e) => touchCluster(e.target.value)}>
       <option value="" disabled>
-        choose a place
+        {text.choosePlace}
       </option>
       {now.truss.clusters.map(({ id, at }) => (
         <option key={id} value={id}>
@@ -154,10 +152,10 @@ const Length = () => {
         if (entry.kind === 'length') answerWith({ lengthIn: entry.valueIn });
       }}
     >
-      <LengthField label="True length" hint="to the nearest 1/16" typed={typed} onChange={setTyped} />
+      <LengthField label={text.length} hint={text.lengthHint} typed={typed} onChange={setTyped} />
       <p>
         <button type="submit" className="main" disabled={entry.kind !== 'length'}>
-          Answer
+          {text.answer}
         </button>
       </p>
     </form>
@@ -184,7 +182,7 @@ const Verdict = ({
         : choiceLabel(question, question.right, now);
   return (
     <div className="notice" role="status" data-mark={right ? 'right' : 'wrong'}>
-      <strong>{right ? 'Right.' : `Not so. ${should}.`}</strong>{' '}
+      <strong>{right ? text.right : text.wrong(should)}</strong>{' '}
       {whyWords(question.why, now, caseName, units)}
     </div>
   );
@@ -208,7 +206,7 @@ const Ended = ({ run, now }: { readonly run: LayoutRun; readonly now: AtOnce }) 
       <Shares shares={shares} />
       {wrong.length > 0 && (
         <>
-          <h3>Asked again today</h3>
+          <h3>{text.askedAgain}</h3>
           <ul className="entries">
             {wrong.map(({ question }) => (
               <li key={question.id}>
@@ -228,7 +226,7 @@ const Ended = ({ run, now }: { readonly run: LayoutRun; readonly now: AtOnce }) 
       )}
       <p>
         <button type="button" className="main" onClick={() => beginLayout(run.exam)}>
-          Again, other questions
+          {text.again}
         </button>
       </p>
     </div>

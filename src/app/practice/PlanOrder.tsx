@@ -4,6 +4,8 @@ import { stepLine } from '../../present/words/planSteps.ts';
 import { brokenWords } from '../../present/words/practice.ts';
 import { useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { practiceText } from '../text/practice.ts';
+import { planOrderText as text } from '../text/practicePlan.ts';
 import { endRun } from './layoutRun.ts';
 import { beginPlan, checkPlan } from './planRun.ts';
 import { Shares } from './Shares.tsx';
@@ -28,26 +30,18 @@ export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
   const cards = new Map(run.drill.cards.map((card) => [card.id, card]));
   const brokenAt = (id: string) => (run.broken ?? []).filter(({ later }) => later === id);
   return (
-    <section className="stack" aria-label="Plan practice">
+    <section className="stack" aria-label={text.region}>
       <div className="entry-head">
-        <h2>Plan practice</h2>
+        <h2>{text.title}</h2>
         <button type="button" onClick={endRun}>
-          {run.broken ? 'Close' : 'Leave'}
+          {run.broken ? practiceText.close : practiceText.leave}
         </button>
       </div>
-      <p>
-        {run.own
-          ? 'Steps of this job’s own plan, round'
-          : 'A truss like this one was broken by the seed. Steps of its plan, round'}{' '}
-        {(member ? memberWords(member) : clusterWords(run.drill.of)).toLowerCase()} ({run.drill.of}). Put them
-        in order, first at the top. Distances taken twice stand here once.
-      </p>
+      <p>{text.lead(run.own, member ? memberWords(member) : clusterWords(run.drill.of), run.drill.of)}</p>
       {run.broken && (
         <div role="status" className="stack tight" ref={toTop}>
-          <Shares shares={{ 'Rules of order kept': planShare(run.drill, run.broken) }} />
-          {run.broken.length === 0 && (
-            <p className="notice">No rule is broken. More than one order keeps them all.</p>
-          )}
+          <Shares shares={{ [text.rules]: planShare(run.drill, run.broken) }} />
+          {run.broken.length === 0 && <p className="notice">{text.noneBroken}</p>}
         </div>
       )}
       <ol className="plan-order">
@@ -58,7 +52,7 @@ export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
             <button
               type="button"
               className="quiet"
-              aria-label={`Earlier: ${stepLine(cards.get(id)!)}`}
+              aria-label={text.earlier(stepLine(cards.get(id)!))}
               disabled={k === 0}
               onClick={() => move(id, -1)}
             >
@@ -67,7 +61,7 @@ export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
             <button
               type="button"
               className="quiet"
-              aria-label={`Later: ${stepLine(cards.get(id)!)}`}
+              aria-label={text.later(stepLine(cards.get(id)!))}
               disabled={k === run.order.length - 1}
               onClick={() => move(id, 1)}
             >
@@ -83,10 +77,10 @@ export const PlanOrder = ({ run }: { readonly run: PlanRun }) => {
       </ol>
       <p className="row">
         <button type="button" className="main" onClick={() => checkPlan(run)}>
-          Check the order
+          {text.check}
         </button>
         <button type="button" onClick={() => void beginPlan()}>
-          Other steps, other mix
+          {text.again}
         </button>
       </p>
     </section>

@@ -5,6 +5,7 @@ import { dueOn } from '../../core/practice/schedule.ts';
 import { areaNote, areaWords, exerciseAbout, exerciseWords } from '../../present/words/practice.ts';
 import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
+import { practiceText as text } from '../text/practice.ts';
 import { type Asked, AskFields } from './AskFields.tsx';
 import { Coupon } from './Coupon.tsx';
 import { HiddenRound } from './HiddenRound.tsx';
@@ -32,9 +33,9 @@ export const PracticePanel = () => {
     <div className="stack practice">
       {making && (
         <p className="notice row" role="status">
-          The exercise is being worked out …
+          {text.making}
           <button type="button" onClick={making}>
-            Cancel
+            {text.cancel}
           </button>
         </p>
       )}
@@ -44,7 +45,7 @@ export const PracticePanel = () => {
       )}
       {open ? (
         <details>
-          <summary>Other exercises</summary>
+          <summary>{text.others}</summary>
           <Exercises />
         </details>
       ) : (
@@ -71,7 +72,7 @@ const Exercises = () => {
   const cards = useProgress((progress) => progress.cards);
   const [asked, setAsked] = useState<Asked>(() => ({ level: 1, seed: freshSeed(), locked: false }));
   const { level, seed, locked: exam } = asked;
-  if (!now) return <p className="empty">Open a truss first.</p>;
+  if (!now) return <p className="empty">{text.noTruss}</p>;
   const model = now.live.model ?? now.job.model;
   const due = dueOn(cards, today()).length;
   const round = (task: Task, words: string) => (
@@ -82,29 +83,27 @@ const Exercises = () => {
     </p>
   );
   return (
-    <section className="stack tight" aria-label="Exercises">
-      <h2>Practice on: {model.name}</h2>
-      <p className="small soft">
-        Rounds open a practice job of their own; the job that is open stays as it is.
-      </p>
+    <section className="stack tight" aria-label={text.region}>
+      <h2>{text.title(model.name)}</h2>
+      <p className="small soft">{text.lead}</p>
       <div className="fields">
-        <AskFields ask={asked} lockedWords="Exam, no hints" onAsk={setAsked} />
+        <AskFields ask={asked} lockedWords={text.locked} onAsk={setAsked} />
       </div>
       <ul className="entries exercises">
         <Exercise kind="layout">
           <p className="row">
             <button type="button" className="main" onClick={() => beginLayout(exam, seed)}>
-              Begin the drill
+              {text.layout}
             </button>
-            {due > 0 && <span className="small">{due} due again today</span>}
+            {due > 0 && <span className="small">{text.due(due)}</span>}
           </p>
         </Exercise>
-        <Exercise kind="hidden">{round('hidden', 'Break the truss')}</Exercise>
-        <Exercise kind="trammel">{round('trammel', 'Break and measure')}</Exercise>
+        <Exercise kind="hidden">{round('hidden', text.hidden)}</Exercise>
+        <Exercise kind="trammel">{round('trammel', text.trammel)}</Exercise>
         <Exercise kind="plan">
           <p className="row">
             <button type="button" className="main" onClick={() => void beginPlan(seed)}>
-              Mix the steps
+              {text.plan}
             </button>
           </p>
         </Exercise>

@@ -4,6 +4,7 @@ import { showTime } from '../../present/show.ts';
 import { practiceResultsTable } from '../../present/tables/practice.ts';
 import { exerciseWords, questionWords } from '../../present/words/practice.ts';
 import { saveFile } from '../storage/files.ts';
+import { progressText } from '../text/practice.ts';
 import { forgetProgress, useProgress } from './progress.ts';
 import { Shares } from './Shares.tsx';
 
@@ -28,7 +29,7 @@ export const ProgressList = () => {
   };
   const saveCsv = (): void => {
     const head = {
-      job: 'Practice results',
+      job: progressText.table,
       date: showTime(results.at(-1)?.at ?? ''),
       version: VERSION,
       practice: true,
@@ -37,21 +38,21 @@ export const ProgressList = () => {
   };
   return (
     <details>
-      <summary>Progress on this device ({results.length} done)</summary>
+      <summary>{progressText.title(results.length)}</summary>
       <div className="stack tight">
         {kinds.map((kind) => (
-          <section key={kind} className="stack tight" aria-label={`Progress: ${exerciseWords[kind]}`}>
+          <section key={kind} className="stack tight" aria-label={progressText.of(exerciseWords[kind])}>
             <h3>{exerciseWords[kind]}</h3>
             <Shares shares={sums(kind)} />
           </section>
         ))}
-        <p className="small soft">Of the last twenty. Each skill by itself; kept on this device only.</p>
+        <p className="small soft">{progressText.lead}</p>
         <p className="row">
           <button type="button" onClick={saveCsv}>
-            Save the results as CSV
+            {progressText.save}
           </button>
           <button type="button" onClick={forgetProgress}>
-            Forget them
+            {progressText.forget}
           </button>
         </p>
       </div>

@@ -13,6 +13,7 @@ import { reasonWords } from '../../present/words/reasons.ts';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select } from '../state/view.ts';
+import { roundMarksText as text } from '../text/practiceHidden.ts';
 import { beginRound } from './hiddenRun.ts';
 import { Shares } from './Shares.tsx';
 import { type HandedIn, setSession, useSession } from './session.ts';
@@ -26,17 +27,15 @@ export const RoundMarks = ({ handedIn, now }: { readonly handedIn: HandedIn; rea
   const { marked, wasted, strippedFirst } = round;
   const said = (id: string): string =>
     marked.misses.some((m) => m.id === id)
-      ? 'missed'
+      ? text.said.missed
       : marked.otherKind.some((m) => m.id === id)
-        ? 'found, called otherwise'
-        : 'found';
+        ? text.said.otherwise
+        : text.said.found;
   return (
-    <section className="stack" aria-label="Marks of this round">
+    <section className="stack" aria-label={text.region}>
       <div className="entry-head">
-        <h2>Marks</h2>
-        <span className="small soft">
-          level {exercise.level} · seed {exercise.seed}
-        </span>
+        <h2>{text.title}</h2>
+        <span className="small soft">{text.madeBy(exercise.level, exercise.seed)}</span>
       </div>
       <Shares
         shares={Object.fromEntries(
@@ -52,17 +51,17 @@ export const RoundMarks = ({ handedIn, now }: { readonly handedIn: HandedIn; rea
           className="main"
           onClick={() => model && void beginRound(model, exercise.level, exercise.hintsLocked)}
         >
-          Again, another seed
+          {text.again}
         </button>
         <button
           type="button"
           aria-pressed={truthShown}
           onClick={() => setSession({ truthShown: !truthShown })}
         >
-          Truth in the picture
+          {text.truth}
         </button>
       </p>
-      <h3>What was there</h3>
+      <h3>{text.wasThere}</h3>
       <ul className="entries">
         {exercise.truth.findings.map((f) => (
           <li key={f.id}>
@@ -70,54 +69,45 @@ export const RoundMarks = ({ handedIn, now }: { readonly handedIn: HandedIn; rea
               <button type="button" className="link" onClick={() => select(f.of)}>
                 {f.of}
               </button>
-              <span className="mark-word" data-mark={said(f.of) === 'found' ? 'right' : 'wrong'}>
+              <span className="mark-word" data-mark={said(f.of) === text.said.found ? 'right' : 'wrong'}>
                 {said(f.of)}
               </span>
             </div>
-            <span>
-              {damageTags[f.damage].word}, {findingSize(f, units)}
-              {f.origin === 'older' ? ', older than the blow' : ''}
-            </span>
+            <span>{text.damage(damageTags[f.damage].word, findingSize(f, units), f.origin === 'older')}</span>
             {(path.byMember[f.of] ?? []).slice(0, 1).map((row) => (
               <span key={row.id} className="small soft">
-                Next to look at after it: {row.id}
-                {row.reasons[0] ? `, ${reasonWords(row.reasons[0])}` : ''}
+                {text.nextAfter(row.id, row.reasons[0] ? reasonWords(row.reasons[0]) : null)}
               </span>
             ))}
           </li>
         ))}
       </ul>
       {marked.falseCalls.length > 0 && (
-        <p className="notice">
-          Called, and nothing is there: {listWords(marked.falseCalls.map(({ id }) => id))}.
-        </p>
+        <p className="notice">{text.falseCalls(listWords(marked.falseCalls.map(({ id }) => id)))}</p>
       )}
       {strippedFirst.length > 0 && (
         <p className="notice">
-          Finish off before the first look: {listWords([...new Set(strippedFirst)])}. {ruleWords('eye-first')}
+          {text.strippedFirst(listWords([...new Set(strippedFirst)]), ruleWords('eye-first'))}
         </p>
       )}
       {marked.sizes.some((size) => !size.right) && (
-        <ul className="entries" aria-label="Sizes">
+        <ul className="entries" aria-label={text.sizes}>
           {marked.sizes
             .filter((size) => !size.right)
             .map((size) => (
               <li key={`${size.id} ${size.field} ${size.damage}`}>
-                {size.id}: {showLength(size.gotIn, units, 64)} written down,{' '}
-                {showLength(size.trueIn, units, 64)} there
+                {text.size(size.id, showLength(size.gotIn, units, 64), showLength(size.trueIn, units, 64))}
               </li>
             ))}
         </ul>
       )}
       {wasted.length > 0 && (
         <details>
-          <summary>Looks wasted ({wasted.length})</summary>
+          <summary>{text.wasted(wasted.length)}</summary>
           <ul className="entries">
             {wasted.map(({ look, why }) => (
               <li key={look.record}>
-                <span>
-                  {look.of}, {lookWords[look.method].toLowerCase()}: {wasteWords[why]}
-                </span>
+                <span>{text.wastedLook(look.of, lookWords[look.method], wasteWords[why])}</span>
               </li>
             ))}
           </ul>
@@ -125,20 +115,17 @@ export const RoundMarks = ({ handedIn, now }: { readonly handedIn: HandedIn; rea
       )}
       {marked.choices.length > 0 && (
         <>
-          <h3>Repairs chosen</h3>
+          <h3>{text.choices}</h3>
           <ul className="entries">
             {marked.choices.map((choice) => (
               <li key={choice.id}>
-                {choice.id}, {choiceWords[choice.choice].toLowerCase()}: {choiceMarkWords(choice)}.
+                {text.choice(choice.id, choiceWords[choice.choice], choiceMarkWords(choice))}
               </li>
             ))}
           </ul>
         </>
       )}
-      <p className="small soft">
-        {now.truss.members.length} tubes. Drawn: the shape as struck, enlarged, and the blow. Marked against
-        the same results that a real job gets.
-      </p>
+      <p className="small soft">{text.drawn(now.truss.members.length)}</p>
     </section>
   );
 };

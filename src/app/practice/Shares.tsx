@@ -1,4 +1,5 @@
 import type { Share } from '../../core/practice/hiddenDamage.ts';
+import { sharesText } from '../text/practice.ts';
 
 /** Marks, one skill a line: a bar and the count. There is no sum of them. */
 export const Shares = ({ shares }: { readonly shares: Readonly<Record<string, Share>> }) => (
@@ -6,7 +7,7 @@ export const Shares = ({ shares }: { readonly shares: Readonly<Record<string, Sh
     {Object.entries(shares).map(([name, { got, of }]) => (
       <div key={name}>
         <dt>{name}</dt>
-        <dd>{of === 0 ? 'not asked' : `${got} of ${of}`}</dd>
+        <dd>{of === 0 ? sharesText.notAsked : sharesText.share(got, of)}</dd>
         <div className="share-bar" aria-hidden="true">
           <span style={{ width: `${of === 0 ? 0 : (100 * got) / of}%` }} />
         </div>

@@ -20,6 +20,8 @@ import { Waiting } from '../parts/Waiting.tsx';
 import { type AtOnce, useAnswer } from '../state/answer.ts';
 import { change, useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
+import { practiceText } from '../text/practice.ts';
+import { trammelMarksText as marksText, trammelRoundText as text } from '../text/practiceTrammel.ts';
 import { keepHandedIn, keepResult, useProgress } from './progress.ts';
 import { Shares } from './Shares.tsx';
 import { setSession, useSession } from './session.ts';
@@ -79,7 +81,7 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
     line && taken.findLast((r) => r.ends.every((end) => [line.from, line.to].includes(end.cluster)));
   const spreads = trammel?.spread ?? [];
   const advice = spreads.find((one) => one.target === line?.target);
-  if (!line || !trammel) return <p className="empty">This truss gives no distances to read.</p>;
+  if (!line || !trammel) return <p className="empty">{text.nothing}</p>;
   const setIn = entry.kind === 'length' ? entry.valueIn : (target?.targetIn.value ?? line.lengthIn);
   const read = (): void => {
     const { missIn } = readGap(exercise, places, line.from, line.to, setIn, taken.length);
@@ -117,7 +119,7 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
           },
         },
       },
-      `Spread ${line.from} to ${line.to}`,
+      text.spread(line.from, line.to),
     );
     setTyped('');
   };
@@ -133,7 +135,7 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
       at,
       who: usePrefs.getState().who,
       kind: 'trammel',
-      what: `${model.name}, seed ${exercise.seed}`,
+      what: practiceText.what(model.name, exercise.seed),
       level: exercise.level,
       exam: exercise.hintsLocked,
       shares: Object.fromEntries(
@@ -145,63 +147,65 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
     });
   };
   return (
-    <section className="stack" aria-label="Trammel practice">
+    <section className="stack" aria-label={text.region}>
       <div className="entry-head">
-        <h2>Trammel practice</h2>
-        <span className="small soft">
-          {lines.length - open.length} of {lines.length} read
-        </span>
+        <h2>{text.title}</h2>
+        <span className="small soft">{text.read(lines.length - open.length, lines.length)}</span>
       </div>
       <div className="field">
-        <label htmlFor="practice-pair">Pair</label>
+        <label htmlFor="practice-pair">{text.pair}</label>
         <select id="practice-pair" value={line.target} onChange={(e) => setPair(e.target.value)}>
           {lines.map((one) => (
             <option key={one.target} value={one.target}>
-              {one.from} to {one.to}
-              {one.read ? ', read' : ''}
+              {text.pairRow(one.from, one.to, one.read)}
             </option>
           ))}
         </select>
       </div>
       <LengthField
-        label="Set the trammel, or spread to"
-        hint={`target ${showLength(target?.targetIn.value ?? line.lengthIn, units)}, used when left empty`}
+        label={text.set}
+        hint={text.setHint(showLength(target?.targetIn.value ?? line.lengthIn, units))}
         typed={typed}
         onChange={setTyped}
       />
       <p className="row">
         <button type="button" className="main" onClick={read}>
-          Read the gap
+          {text.readGap}
         </button>
         <button type="button" disabled={entry.kind !== 'length' || !isFrame(frame)} onClick={push}>
-          Spread or draw to this, let go
+          {text.push}
         </button>
       </p>
       <p className="small" role="status">
         {last?.setAndMiss
-          ? `Last read here: set ${showLength(last.setAndMiss.setIn, units)}, point ${
+          ? text.lastRead(
+              showLength(last.setAndMiss.setIn, units),
               Math.abs(last.setAndMiss.missIn) < 1e-9
-                ? 'on the mark'
-                : `${showLength(Math.abs(last.setAndMiss.missIn), units, 64)} ${last.setAndMiss.missIn > 0 ? 'beyond' : 'short of'} the mark`
-            }.`
-          : 'Not read yet.'}
-        {pushed
-          ? ` Pushed to ${showLength(pushed.pushedIn, units)} with ${pushed.forceLbf ?? 0} lbf; read again to see what stayed.`
-          : ''}
+                ? text.onMark
+                : text.offMark(
+                    showLength(Math.abs(last.setAndMiss.missIn), units, 64),
+                    last.setAndMiss.missIn > 0,
+                  ),
+            )
+          : text.notRead}
+        {pushed ? text.pushed(showLength(pushed.pushedIn, units), pushed.forceLbf ?? 0) : ''}
       </p>
       {!exercise.hintsLocked && advice && (
         <p className="notice small">
-          The readings say: {advice.action} {showWork(Math.abs(advice.amountIn.value), units)}
-          {advice.set ? `, to ${showLength(advice.set.pushToIn.value, units)} before letting go` : ''}.
+          {text.advice(
+            advice.action,
+            showWork(Math.abs(advice.amountIn.value), units),
+            advice.set ? showLength(advice.set.pushToIn.value, units) : null,
+          )}
         </p>
       )}
       <p>
         <button type="button" onClick={markIt}>
-          Hand in the trammel round
+          {text.handIn}
         </button>
       </p>
       {marks && (
-        <section className="stack tight" aria-label="Marks of the trammel round">
+        <section className="stack tight" aria-label={marksText.region}>
           <Shares
             shares={Object.fromEntries(
               Object.entries(marks.score.shares).map(([skill, share]) => [
@@ -211,25 +215,27 @@ const Bench = ({ exercise, now }: { readonly exercise: Exercise; readonly now: A
             )}
           />
           <p className="small">
-            {countWords(marks.score.readings, 'reading')}, {marks.score.planned} asked for.
+            {marksText.readings(countWords(marks.score.readings, 'reading'), marks.score.planned)}
             {marks.score.worst
-              ? ` Furthest off now, as it truly is: ${marks.score.worst.target}, ${showWork(Math.abs(marks.score.worst.offIn), units)} ${marks.score.worst.offIn > 0 ? 'long' : 'short'}.`
+              ? marksText.worst(
+                  marks.score.worst.target,
+                  showWork(Math.abs(marks.score.worst.offIn), units),
+                  marks.score.worst.offIn > 0,
+                )
               : ''}
           </p>
           {marks.score.pairs.map((p) => (
             <p key={`${p.from} ${p.to} ${p.wasIn}`} className="small">
-              {p.from} to {p.to}: was {showWork(Math.abs(p.wasIn), units)} off, is{' '}
-              {showWork(Math.abs(p.isIn), units)} off
-              {p.helped ? '' : '; it moved more away than it brought near'}
-              {p.readAgain ? '' : '; not read again'}.
+              {marksText.pair({
+                ...{ from: p.from, to: p.to, helped: p.helped, readAgain: p.readAgain },
+                was: showWork(Math.abs(p.wasIn), units),
+                is: showWork(Math.abs(p.isIn), units),
+              })}
             </p>
           ))}
         </section>
       )}
-      <p className="small soft">
-        Springs back by the frame's stiffness up to first yield; beyond that it stays. 1/16 in is this
-        exercise's own aim, not a limit. Readings and spreads stand on the Trammel panel too.
-      </p>
+      <p className="small soft">{text.springs}</p>
     </section>
   );
 };

@@ -1,6 +1,7 @@
 import type { Mark } from '../../core/walkRound/result.ts';
 import type { Hit, SceneProps } from '../scene/sceneProps.ts';
 import type { AtOnce } from '../state/answer.ts';
+import { drawnText } from '../text/practiceDrawn.ts';
 import { touchCluster } from './layoutRun.ts';
 import type { HandedIn, LayoutRun, Session } from './session.ts';
 
@@ -64,7 +65,7 @@ const spanned = ([from, to]: readonly [string, string], now: AtOnce): Drawn => {
   return {
     selected: new Set([from, to]),
     labels: 'selection',
-    lines: [{ id: `${from} ${to}`, from: a, to: b, label: `${from} to ${to}`, strong: true }],
+    lines: [{ id: `${from} ${to}`, from: a, to: b, label: drawnText.pair(from, to), strong: true }],
   };
 };
 
@@ -75,12 +76,12 @@ const truthOf = ({ exercise }: Pick<HandedIn, 'exercise'>): Drawn => {
     selected: new Set(findings.map((f) => f.of)),
     labels: 'selection',
     ...(blow
-      ? { arrows: [{ cluster: blow.cluster, towards: blow.direction, share: 1, label: 'blow' }] }
+      ? { arrows: [{ cluster: blow.cluster, towards: blow.direction, share: 1, label: drawnText.blow }] }
       : {}),
     ...(moves.length > 0
       ? {
           shape: {
-            name: 'As struck',
+            name: drawnText.struck,
             moves: new Map(moves.map((m) => [m.id, m.moveIn])),
             factor: Math.max(1, Math.min(20, Math.round(4 / largest))),
           },

@@ -13,6 +13,8 @@ import { useAnswer } from '../state/answer.ts';
 import { change, useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { selectAll, setView } from '../state/view.ts';
+import { practiceText } from '../text/practice.ts';
+import { hiddenText } from '../text/practiceHidden.ts';
 import { assessed, trained } from '../worker/asked.ts';
 import { keepHandedIn, keepResult, useProgress } from './progress.ts';
 import { freshSeed, type HandedIn, setSession, useSession } from './session.ts';
@@ -20,7 +22,7 @@ import { workedOut } from './working.ts';
 
 /** Rounds on a broken truss: each is a practice job, so that scene, panels, undo and saving are those of real work. */
 
-export const roundName = (model: Model, seed: string): string => `Practice: ${model.name}, ${seed}`;
+export const roundName = (model: Model, seed: string): string => practiceText.jobName(model.name, seed);
 
 /** Breaks a copy of the model and opens it as a practice job. */
 export const beginRound = async (
@@ -34,9 +36,7 @@ export const beginRound = async (
   const made = await workedOut(trained({ kind: 'crash', model, ask: { seed, level, hintsLocked, task } }));
   if (!made || useJob.getState().key !== key) return;
   if (made.kind !== 'made') {
-    say(
-      'No exercise was made: loads cannot be followed through this truss, it can move without straining a tube.',
-    );
+    say(practiceText.movesFreely);
     return;
   }
   startJob(exerciseJob(model, made.exercise, roundName(model, seed)));
@@ -54,7 +54,7 @@ export const lookAt = (way: LookWay): void => {
     method: way.method,
     finishRemoved: way.finishRemoved,
   };
-  change(what, `${lookWords[way.method]}: ${way.of}`);
+  change(what, hiddenText.lookedAt(lookWords[way.method], way.of));
 };
 
 /** Writes down what a look showed, as a finding of the trainee's own. */
@@ -89,7 +89,7 @@ export const handIn = async (): Promise<void> => {
       at,
       who: usePrefs.getState().who,
       kind: 'hidden',
-      what: `${job.model.name}, seed ${exercise.seed}`,
+      what: practiceText.what(job.model.name, exercise.seed),
       level: exercise.level,
       exam: exercise.hintsLocked,
       shares: Object.fromEntries(

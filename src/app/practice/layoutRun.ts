@@ -11,6 +11,7 @@ import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { selectAll } from '../state/view.ts';
+import { practiceText } from '../text/practice.ts';
 import { keepResult, today, useProgress } from './progress.ts';
 import { freshSeed, type LayoutRun, setSession, useSession } from './session.ts';
 
@@ -87,7 +88,7 @@ export const nextQuestion = (): void => {
     at: new Date().toISOString(),
     who: usePrefs.getState().who,
     kind: 'layout',
-    what: `${useJob.getState().job?.model.name ?? ''}, seed ${run.seed}`,
+    what: practiceText.what(useJob.getState().job?.model.name ?? '', run.seed),
     level: null,
     exam: run.exam,
     shares: kinds(run),

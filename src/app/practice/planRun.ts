@@ -9,6 +9,8 @@ import { useAnswer } from '../state/answer.ts';
 import { useJob } from '../state/job.ts';
 import { usePrefs } from '../state/prefs.ts';
 import { select, selectAll } from '../state/view.ts';
+import { practiceText } from '../text/practice.ts';
+import { planOrderText } from '../text/practicePlan.ts';
 import { trained } from '../worker/asked.ts';
 import { keepResult } from './progress.ts';
 import { freshSeed, type PlanRun, setSession } from './session.ts';
@@ -36,7 +38,7 @@ export const beginPlan = async (seed = freshSeed()): Promise<void> => {
   const drill =
     mine ?? (made?.kind === 'planned' ? planDrill(groundOf(made.job, made.assessment), seed) : null);
   if (!drill) {
-    say('No plan can be practised on this truss: loads cannot be followed through it, it moves freely.');
+    say(planOrderText.movesFreely);
     return;
   }
   selectAll([]);
@@ -53,9 +55,9 @@ export const checkPlan = (run: PlanRun): void => {
     at: new Date().toISOString(),
     who: usePrefs.getState().who,
     kind: 'plan',
-    what: `${useJob.getState().job?.model.name ?? ''}, seed ${run.seed}`,
+    what: practiceText.what(useJob.getState().job?.model.name ?? '', run.seed),
     level: null,
     exam: false,
-    shares: { 'Rules of order kept': planShare(run.drill, broken) },
+    shares: { [planOrderText.rules]: planShare(run.drill, broken) },
   });
 };

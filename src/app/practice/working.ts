@@ -1,4 +1,5 @@
 import { say } from '../jobs.ts';
+import { practiceText } from '../text/practice.ts';
 import type { Asked } from '../worker/asked.ts';
 import { setSession, useSession } from './session.ts';
 
@@ -9,7 +10,7 @@ export const workedOut = async <T>({ answer, stop }: Asked<T>): Promise<T | null
   try {
     return await answer;
   } catch {
-    say('No exercise was made: it could not be worked out on this device.');
+    say(practiceText.failed);
     return null;
   } finally {
     if (useSession.getState().making === stop) setSession({ making: null });
