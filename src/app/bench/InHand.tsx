@@ -2,6 +2,7 @@ import { between, distance } from '../../core/base/vec3.ts';
 import { origins } from '../../core/job/modelSchema.ts';
 import type { Cluster, Truss } from '../../core/truss/result.ts';
 import { clusterLine } from '../../present/words/names.ts';
+import { inHandText as words } from '../text/modelHand.ts';
 import { changeModel, pickOnBench, setDraft, useDraft, useDraftTruss } from './draft.ts';
 import { asDrawn } from './drawn.ts';
 import { ChoiceCell, LengthCell, TextCell } from './fields.tsx';
@@ -31,7 +32,7 @@ const PointInHand = ({ cluster }: { readonly cluster: Cluster }) => {
           },
         },
       ],
-      `${what} of ${cluster.id}`,
+      words.changed(what, cluster.id),
       `${what} ${cluster.id}`,
     );
   };
@@ -41,11 +42,11 @@ const PointInHand = ({ cluster }: { readonly cluster: Cluster }) => {
         <strong>{clusterLine(cluster)}</strong>
       </p>
       <div className="row">
-        {(['station', 'butt line', 'water line'] as const).map((axis, k) => (
+        {words.axes.map((axis, k) => (
           <LengthCell
             key={axis}
             shown={axis}
-            label={`${cluster.id}, ${axis}`}
+            label={words.cell(cluster.id, axis)}
             valueIn={cluster.at[k]}
             onValue={(v) => {
               if (v !== undefined)
@@ -54,20 +55,20 @@ const PointInHand = ({ cluster }: { readonly cluster: Cluster }) => {
           />
         ))}
         <ChoiceCell
-          shown="place from"
-          label={`${cluster.id}, where its place comes from`}
+          shown={words.placeFrom}
+          label={words.placeFromNamed(cluster.id)}
           value={cluster.origin ?? 'drawing'}
           words={origins.map((one) => [one, originWords[one]] as const)}
           onWord={(origin) => put(origin === 'drawing' ? { drawing: true } : { origin }, 'origin')}
         />
         <TextCell
-          shown="what sits there"
-          label={`${cluster.id}, fitting`}
+          shown={words.sitsThere}
+          label={words.cell(cluster.id, 'fitting')}
           value={cluster.fitting ?? ''}
           onText={(fitting) => put({ fitting }, 'fitting')}
         />
       </div>
-      <p className="small soft">Touch another cluster to join the two with a tube.</p>
+      <p className="small soft">{words.joinHint}</p>
     </>
   );
 };
@@ -92,11 +93,11 @@ export const InHand = () => {
   const [from, to] = [truss.clusters.find((c) => c.id === a), truss.clusters.find((c) => c.id === b)];
   if (!member && !from) return null;
   return (
-    <section className="bench-hand" aria-label="In hand">
+    <section className="bench-hand" aria-label={words.region}>
       <button
         type="button"
         className="quiet bench-hand-close"
-        aria-label="Lay it down"
+        aria-label={words.layDown}
         onClick={() => pickOnBench(null)}
       >
         ×
@@ -106,10 +107,8 @@ export const InHand = () => {
       {from && to && (
         <>
           <p>
-            <strong>
-              {from.id} and {to.id}
-            </strong>
-            , {asDrawn(distance(from.at, to.at), drawnIn)} {drawnIn} apart
+            <strong>{words.two(from.id, to.id)}</strong>
+            {words.apart(asDrawn(distance(from.at, to.at), drawnIn), drawnIn)}
           </p>
           <div className="row">
             <button
@@ -119,23 +118,23 @@ export const InHand = () => {
                 if (
                   changeModel(
                     [{ kind: 'setMember', row: { from: from.id, to: to.id } }],
-                    `tube ${from.id} to ${to.id}`,
+                    words.joined(from.id, to.id),
                   )
                 )
                   setDraft({ picked: [] });
               }}
             >
-              Join them with a tube
+              {words.join}
             </button>
             <button
               type="button"
               onClick={() => {
                 const row = { id: freeName(truss), at: [...between(from.at, to.at, 0.5)] as Place };
-                if (changeModel([{ kind: 'setCluster', row }], `cluster ${row.id}`))
+                if (changeModel([{ kind: 'setCluster', row }], words.cluster(row.id)))
                   setDraft({ picked: [row.id] });
               }}
             >
-              A cluster half-way
+              {words.halfWay}
             </button>
           </div>
         </>

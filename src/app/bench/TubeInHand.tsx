@@ -2,6 +2,7 @@ import type { EndWord, Model } from '../../core/job/modelSchema.ts';
 import type { Member } from '../../core/truss/result.ts';
 import { materials } from '../../core/truss/stock.ts';
 import { memberLine } from '../../present/words/names.ts';
+import { tubeInHandText as text } from '../text/modelHand.ts';
 import { changeModel, setDraft, useDraft } from './draft.ts';
 import { asDrawn } from './drawn.ts';
 import { ChoiceCell, NumberCell, TextCell, TubeField } from './fields.tsx';
@@ -9,19 +10,11 @@ import { ChoiceCell, NumberCell, TextCell, TubeField } from './fields.tsx';
 type Row = Model['members'][number];
 
 const endWords = [
-  ['welded', 'welded'],
-  ['ball', 'pinned'],
+  ['welded', text.ends.welded],
+  ['ball', text.ends.ball],
 ] as const satisfies readonly (readonly [EndWord, string])[];
 
-const sectionWords = {
-  areaIn2: 'Area, in²',
-  inertiaIn4: 'Inertia, in⁴',
-  torsionIn4: 'Torsion, in⁴',
-  elasticPsi: 'E, psi',
-  shearPsi: 'G, psi',
-  yieldPsi: 'Yield, psi',
-  densityLbIn3: 'Density, lb/in³',
-} as const satisfies Record<keyof NonNullable<Row['section']>, string>;
+const sectionWords = text.numbers satisfies Record<keyof NonNullable<Row['section']>, string>;
 
 /** A row without the fields that are left to the table again. */
 const without = (row: Row, field: keyof Row): Row => {
@@ -44,7 +37,7 @@ export const TubeInHand = ({ member }: { readonly member: Member }) => {
   const base: Row = own ?? { from: member.from, to: member.to };
   const put = <Field extends keyof Row>(field: Field, value: Row[Field] | undefined, what: string): void => {
     const row = value === undefined ? without(base, field) : { ...base, [field]: value };
-    changeModel([{ kind: 'setMember', row }], `${what} of ${member.id}`, `${what} ${member.id}`);
+    changeModel([{ kind: 'setMember', row }], text.changed(what, member.id), `${what} ${member.id}`);
   };
   const turned = own !== undefined && own.from !== member.from;
   const setEnd = (k: 0 | 1, word: EndWord): void => {
@@ -55,7 +48,7 @@ export const TubeInHand = ({ member }: { readonly member: Member }) => {
   const setNumber = (field: keyof typeof sectionWords, value: number | undefined): void => {
     const { [field]: _, ...rest } = base.section ?? {};
     const section = value === undefined ? rest : { ...rest, [field]: value };
-    put('section', Object.keys(section).length === 0 ? undefined : section, 'section numbers');
+    put('section', Object.keys(section).length === 0 ? undefined : section, text.what.numbers);
   };
   return (
     <>
@@ -64,16 +57,16 @@ export const TubeInHand = ({ member }: { readonly member: Member }) => {
       </p>
       <div className="row">
         <TubeField
-          label={`Size of ${member.id}`}
+          label={text.size(member.id)}
           tube={member.tube}
           onTube={(tube) => put('tube', tube ?? undefined, 'size')}
         />
         {own && (
           <button
             type="button"
-            onClick={() => changeModel([{ kind: 'removeMember', at }], `${member.id} as the table has it`)}
+            onClick={() => changeModel([{ kind: 'removeMember', at }], text.wasAsTable(member.id))}
           >
-            As the table has it
+            {text.asTable}
           </button>
         )}
         <button
@@ -84,21 +77,21 @@ export const TubeInHand = ({ member }: { readonly member: Member }) => {
             // An added tube is only taken out: the pattern does not make it.
             const patterned =
               /^[UL]\d+[a-z]?[LRC]-[UL]\d+[a-z]?[LRC]$/.test(member.id) && member.role !== 'other';
-            if (changeModel(patterned || !own ? [...gone, ...omit] : gone, `${member.id} left out`))
+            if (changeModel(patterned || !own ? [...gone, ...omit] : gone, text.leftOut(member.id)))
               setDraft({ picked: [] });
           }}
         >
-          Leave it out
+          {text.leaveOut}
         </button>
       </div>
       <details>
-        <summary>Ends, material, what is near it</summary>
+        <summary>{text.more}</summary>
         <div className="fields narrow-fields">
           {([member.from, member.to] as const).map((end, k) => (
             <ChoiceCell
               key={end}
-              shown={`End at ${end}`}
-              label={`${member.id}: end at ${end}`}
+              shown={text.end(end)}
+              label={text.endNamed(member.id, end)}
               value={member.ends[k === 0 ? 0 : 1]}
               words={endWords}
               onWord={(word) => setEnd(k === 0 ? 0 : 1, word)}
@@ -110,57 +103,57 @@ export const TubeInHand = ({ member }: { readonly member: Member }) => {
               checked={member.bolted}
               onChange={(e) => put('bolted', e.target.checked || undefined, 'bolts')}
             />
-            Bolted: no saw needed
+            {text.bolted}
           </label>
           <NumberCell
-            shown="End fixity c, 0 to 4"
-            label={`${member.id}: end fixity`}
+            shown={text.fixity}
+            label={text.fixityNamed(member.id)}
             value={own?.fixity}
             hint="1"
             onNumber={(value) => put('fixity', value, 'fixity')}
           />
           <ChoiceCell
-            shown="Material"
-            label={`${member.id}: material`}
+            shown={text.material}
+            label={text.materialNamed(member.id)}
             value={own?.material ?? ''}
             words={[
-              ['', 'as the model'] as const,
+              ['', text.asModel] as const,
               ...materials.map(({ id, name }) => [id as string, name] as const),
             ]}
             onWord={(word) => put('material', word === '' ? undefined : word, 'material')}
           />
           <TextCell
-            shown="Near it: fabric, fuel, cable"
-            label={`${member.id}: what is near it`}
+            shown={text.near}
+            label={text.nearNamed(member.id)}
             value={member.near.join(', ')}
-            hint="fabric, control cable"
-            onText={(text) => {
-              const near = text.split(',').flatMap((one) => one.trim() || []);
-              put('near', near.length === 0 ? undefined : near, 'what is near');
+            hint={text.nearHint}
+            onText={(typed) => {
+              const near = typed.split(',').flatMap((one) => one.trim() || []);
+              put('near', near.length === 0 ? undefined : near, text.what.near);
             }}
           />
           <TextCell
-            shown="Shop number"
-            label={`${member.id}: shop number`}
+            shown={text.shopNumber}
+            label={text.shopNumberNamed(member.id)}
             value={own?.shopNumber ?? ''}
-            onText={(text) => put('shopNumber', text === '' ? undefined : text, 'shop number')}
+            onText={(typed) => put('shopNumber', typed === '' ? undefined : typed, text.what.shopNumber)}
           />
         </div>
         <details>
-          <summary>Section numbers of its own</summary>
+          <summary>{text.own}</summary>
           <div className="fields narrow-fields">
             {(Object.keys(sectionWords) as (keyof typeof sectionWords)[]).map((field) => (
               <NumberCell
                 key={field}
                 shown={sectionWords[field]}
-                label={`${member.id}: ${sectionWords[field]}`}
+                label={text.ownNamed(member.id, sectionWords[field])}
                 value={own?.section?.[field]}
                 hint={String(Number(member.section[field].toPrecision(4)))}
                 onNumber={(value) => setNumber(field, value)}
               />
             ))}
           </div>
-          <p className="small soft">Left empty: from its size and material, shown in grey.</p>
+          <p className="small soft">{text.ownEmpty}</p>
         </details>
       </details>
     </>

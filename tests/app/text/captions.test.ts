@@ -106,7 +106,7 @@ const moved = [
     .filter((name) => !name.startsWith('use'))
     .map((name) => `src/app/picture/${name}`),
   ...readdirSync('src/app/bench')
-    .filter((name) => !['InHand.tsx', 'TubeInHand.tsx', 'TubeSizes.tsx'].includes(name))
+    .filter((name) => name !== 'TubeSizes.tsx')
     .map((name) => `src/app/bench/${name}`),
   'src/app/deeds.ts',
   'src/app/planDeeds.ts',
