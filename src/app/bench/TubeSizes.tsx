@@ -3,6 +3,7 @@ import { type Model, type Role, roles, type Tube } from '../../core/job/modelSch
 import type { ModelChange } from '../../core/truss/modelEdit.ts';
 import { materials, stockSource } from '../../core/truss/stock.ts';
 import { faceWords, roleWords } from '../../present/words/names.ts';
+import { sizesText, otherSizesText as text } from '../text/modelSizes.ts';
 import { changeModel, useDraft, useDraftTruss } from './draft.ts';
 import { tubeAsDrawn } from './drawn.ts';
 import { ChoiceCell, TextCell, TubeField } from './fields.tsx';
@@ -12,14 +13,14 @@ type Override = Model['tubes']['overrides'][number];
 
 const whereWords = (o: Override): string =>
   [
-    o.member && `tube ${o.member}`,
-    o.bay && `bay ${o.bay}`,
-    o.station && `station ${o.station}`,
+    o.member && text.tubeOf(o.member),
+    o.bay && text.bayOf(o.bay),
+    o.station && text.stationOf(o.station),
     o.face && faceWords[o.face],
-    o.role && `${roleWords[o.role].toLowerCase()}s`,
+    o.role && text.kinds(roleWords[o.role]),
   ]
     .filter(Boolean)
-    .join(', ') || 'every tube';
+    .join(', ') || text.everyTube;
 
 const Overrides = () => {
   const model = useDraft((draft) => draft.model);
@@ -53,7 +54,7 @@ const Overrides = () => {
   };
   const move = (o: Override, at: number, by: -1 | 1): void => {
     setEditing(null);
-    changeModel([{ kind: 'moveOverride', at, by }], `order of the size for ${whereWords(o)}`);
+    changeModel([{ kind: 'moveOverride', at, by }], text.orderOf(whereWords(o)));
   };
   const override: Override | null = tube && {
     ...(kind === 'bay' || kind === 'station' ? { [kind]: label } : {}),
@@ -68,53 +69,52 @@ const Overrides = () => {
     (kind !== 'member' || member !== '') &&
     (kind !== 'everywhere' || role !== '' || face !== '');
   return (
-    <section className="stack tight" aria-label="Other sizes here and there">
-      <h3>Other sizes here and there</h3>
-      {model.tubes.overrides.length === 0 && (
-        <p className="soft">None: every tube has the size of its kind.</p>
-      )}
+    <section className="stack tight" aria-label={text.title}>
+      <h3>{text.title}</h3>
+      {model.tubes.overrides.length === 0 && <p className="soft">{text.none}</p>}
       <EnteredRows
         rows={model.tubes.overrides}
-        nameOf={(o) => `the size for ${whereWords(o)}`}
+        nameOf={(o) => text.named(whereWords(o))}
         show={(o) => (
           <>
             {whereWords(o)}: <strong>{tubeAsDrawn(o.tube, model.drawnIn)}</strong>
           </>
         )}
         deeds={[
-          ['Change', (o, at) => () => edit(o, at)],
-          ['Earlier', (o, at) => (at === 0 ? null : () => move(o, at, -1))],
-          ['Later', (o, at) => (at === model.tubes.overrides.length - 1 ? null : () => move(o, at, 1))],
+          [text.deeds.change, (o, at) => () => edit(o, at)],
+          [text.deeds.earlier, (o, at) => (at === 0 ? null : () => move(o, at, -1))],
           [
-            'Take out',
+            text.deeds.later,
+            (o, at) => (at === model.tubes.overrides.length - 1 ? null : () => move(o, at, 1)),
+          ],
+          [
+            text.deeds.takeOut,
             (o, at) => () => {
               setEditing(null);
-              changeModel([{ kind: 'removeOverride', at }], `size for ${whereWords(o)}`);
+              changeModel([{ kind: 'removeOverride', at }], text.changed(whereWords(o)));
             },
           ],
         ]}
       />
-      {model.tubes.overrides.length > 1 && (
-        <p className="small soft">Where two of them hold for a tube, the later one counts.</p>
-      )}
+      {model.tubes.overrides.length > 1 && <p className="small soft">{text.laterCounts}</p>}
       <div className="fields">
         <label className="field">
-          <span className="caption">Where</span>
+          <span className="caption">{text.where}</span>
           <select value={where} onChange={(e) => setWhere(e.target.value)}>
-            <option value="">Choose …</option>
-            <option value="member">One tube, by its id</option>
-            <option value="everywhere">Everywhere on a face or of a kind</option>
-            <optgroup label="Bays">
+            <option value="">{text.choose}</option>
+            <option value="member">{text.oneTube}</option>
+            <option value="everywhere">{text.everywhere}</option>
+            <optgroup label={text.bays}>
               {model.stations.slice(0, -1).map((s) => (
                 <option key={s.label} value={`bay ${s.label}`}>
-                  Bay {s.label}
+                  {text.bay(s.label)}
                 </option>
               ))}
             </optgroup>
-            <optgroup label="Across a station">
+            <optgroup label={text.across}>
               {model.stations.map((s) => (
                 <option key={s.label} value={`station ${s.label}`}>
-                  Station {s.label}
+                  {text.station(s.label)}
                 </option>
               ))}
             </optgroup>
@@ -122,8 +122,8 @@ const Overrides = () => {
         </label>
         {kind === 'member' ? (
           <TextCell
-            shown="Tube"
-            label="Tube of its own size"
+            shown={text.tube}
+            label={text.tubeNamed}
             value={member}
             list="bench-members"
             onText={setMember}
@@ -131,28 +131,28 @@ const Overrides = () => {
         ) : (
           <>
             <ChoiceCell
-              shown="Which tubes there"
-              label="Which tubes there"
+              shown={text.which}
+              label={text.which}
               value={role}
               words={[
-                ['', 'All of them'] as const,
+                ['', text.allOfThem] as const,
                 ...roles.map((one) => [one as string, roleWords[one]] as const),
               ]}
               onWord={setRole}
             />
             <ChoiceCell
-              shown="On which face"
-              label="On which face"
+              shown={text.face}
+              label={text.face}
               value={face}
               words={[
-                ['', 'Any'] as const,
+                ['', text.anyFace] as const,
                 ...Object.entries(faceWords).map(([one, words]) => [one, words] as const),
               ]}
               onWord={setFace}
             />
           </>
         )}
-        <TubeField shown="Size" label="Other size" tube={tube ?? undefined} onTube={setTube} />
+        <TubeField shown={text.size} label={text.sizeNamed} tube={tube ?? undefined} onTube={setTube} />
         <button
           type="button"
           className="end"
@@ -163,14 +163,14 @@ const Overrides = () => {
               editing === null
                 ? { kind: 'addOverride', override }
                 : { kind: 'setOverride', at: editing, override };
-            if (changeModel([change], `size for ${whereWords(override)}`)) clear();
+            if (changeModel([change], text.changed(whereWords(override)))) clear();
           }}
         >
-          {editing === null ? 'Add this size' : 'Change this size'}
+          {editing === null ? text.add : text.change}
         </button>
         {editing !== null && (
           <button type="button" className="end" onClick={clear}>
-            Leave it as it was
+            {text.leave}
           </button>
         )}
       </div>
@@ -185,30 +185,30 @@ export const TubeSizes = () => {
   const count = (role: Role): number => truss.members.filter((m) => m.role === role).length;
   return (
     <div className="stack">
-      <p className="soft">
-        Outside diameter × wall, typed or chosen from the list. A kind without a size makes no tubes.
-      </p>
+      <p className="soft">{sizesText.lead}</p>
       <div className="fields sizes">
         {roles.map((role) => (
           <TubeField
             key={role}
-            shown={`${role === 'other' ? 'Other tube' : roleWords[role]} · ${count(role)}`}
-            label={`Size of ${roleWords[role].toLowerCase()}`}
+            shown={sizesText.row(role === 'other' ? sizesText.other : roleWords[role], count(role))}
+            label={sizesText.named(roleWords[role])}
             tube={model.tubes.roles[role]}
             onTube={(tube) =>
               changeModel(
                 [{ kind: 'setTube', role, tube }],
-                `size of ${roleWords[role].toLowerCase()}s`,
+                sizesText.changed(roleWords[role]),
                 `size ${role}`,
               )
             }
           />
         ))}
         <label className="field">
-          <span className="caption">Material</span>
+          <span className="caption">{sizesText.material}</span>
           <select
             value={model.tubes.material}
-            onChange={(e) => changeModel([{ kind: 'setMaterial', material: e.target.value }], 'material')}
+            onChange={(e) =>
+              changeModel([{ kind: 'setMaterial', material: e.target.value }], sizesText.wasMaterial)
+            }
           >
             {materials.map(({ id, name }) => (
               <option key={id} value={id}>

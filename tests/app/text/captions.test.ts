@@ -105,9 +105,7 @@ const moved = [
   ...readdirSync('src/app/picture')
     .filter((name) => !name.startsWith('use'))
     .map((name) => `src/app/picture/${name}`),
-  ...readdirSync('src/app/bench')
-    .filter((name) => name !== 'TubeSizes.tsx')
-    .map((name) => `src/app/bench/${name}`),
+  ...readdirSync('src/app/bench').map((name) => `src/app/bench/${name}`),
   'src/app/deeds.ts',
   'src/app/planDeeds.ts',
   'src/app/shopDeeds.ts',
