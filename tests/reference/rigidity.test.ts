@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../src/core/base/vec3.ts';
 import { adjust, networkOf } from '../../src/core/trammel/adjust.ts';
-import { makeSpan } from '../../src/core/trammel/span.ts';
 import { clustersOf } from '../../src/core/trammel/shape.ts';
+import { makeSpan } from '../../src/core/trammel/span.ts';
 import { type Line, observationsOf } from './network.ts';
 
 describe('rigidity of published frameworks', () => {
