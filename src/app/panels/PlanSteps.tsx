@@ -34,7 +34,7 @@ export const PlanSteps = ({ plan }: { readonly plan: Plan }) => {
       {selected.length > 0 && (
         <label className="check small">
           <input type="checkbox" checked={only} onChange={(e) => setOnly(e.target.checked)} />{' '}
-          {text.only(selected.join(', '))}
+          {text.onlyThose(selected.join(', '))}
         </label>
       )}
       <Said />

@@ -1,5 +1,6 @@
 import type { CutCandidate, ReliefTarget } from '../../core/relief/result.ts';
-import { showRange } from '../../present/show.ts';
+import { SAG_LIMIT_IN } from '../../core/relief/sag.ts';
+import { showLength, showRange } from '../../present/show.ts';
 import { releaseLines, supportLines } from '../../present/tables/relief.ts';
 import { listWords, memberWords } from '../../present/words/names.ts';
 import { targetNoteWords } from '../../present/words/relief.ts';
@@ -73,6 +74,17 @@ const Target = ({ target }: { readonly target: ReliefTarget }) => {
         <PlainLine name={relieveText.bendingNow}>
           {showRange(target.now.momentInLbf, 'in-lbf', units)}
         </PlainLine>
+        <details className="figure">
+          <summary>
+            <span>{relieveText.restsOn}</span>
+            <span className="value" />
+          </summary>
+          <div className="basis">
+            {relieveText.rests(showLength(SAG_LIMIT_IN, units, 32)).map((words) => (
+              <p key={words}>{words}</p>
+            ))}
+          </div>
+        </details>
       </div>
       {target.measureFirst.length > 0 && (
         <p className="notice">{relieveText.measureFirst(listWords(target.measureFirst))}</p>

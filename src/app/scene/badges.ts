@@ -102,7 +102,14 @@ const arrow = (o: Overlay, cx: number, cy: number, p: Pointer): void => {
 const compass = (o: Overlay): void => {
   const [cx, cy] = [MIDDLE, o.size.height - MIDDLE];
   const { forward, left, right, up } = bearings(o.basis);
-  const { inks } = o;
+  const { inks, pen } = o;
+  // a ground of its own, so that it reads over the tubes of a close look
+  pen.beginPath();
+  pen.arc(cx, cy, MIDDLE - 6, 0, 2 * Math.PI);
+  pen.fillStyle = inks.paper;
+  pen.globalAlpha = 0.85;
+  pen.fill();
+  pen.globalAlpha = 1;
   stroke(
     o,
     { x: cx + left.x * REACH, y: cy + left.y * REACH },
@@ -133,7 +140,17 @@ const caption = (o: Overlay, unit: 'in' | 'mm'): void => {
   const { inks } = o;
   const left = 2 * MIDDLE;
   const y = o.size.height - 20;
-  write(o, stand(o), left, y, font(o, 400), inks.soft);
+  const words = stand(o);
+  const high = isFlat(o.basis) ? 50 : 28;
+  const right = left + Math.max(widthOf(o, words, font(o, 400)), isFlat(o.basis) ? 240 : 0) + 6;
+  card(
+    o,
+    { left: left - 6, top: o.size.height - 6 - high, right, bottom: o.size.height - 6 },
+    inks.paper,
+    inks.paper,
+    0,
+  );
+  write(o, words, left, y, font(o, 400), inks.soft);
   if (!isFlat(o.basis)) return;
   const pxPerUnit = unit === 'mm' ? o.turntable.scale / 25.4 : o.turntable.scale;
   const long = barLength(pxPerUnit);

@@ -52,7 +52,7 @@ export const gatesText = {
 /** Captions of the list of steps. */
 export const stepsText = {
   title: 'Steps',
-  only: (ids: string) => `Only those of ${ids}`,
+  onlyThose: (ids: string) => `Only those of ${ids}`,
   rules: 'The rules of the order, and their sources',
   close: 'Close',
   phase: (from: number, to: number, ticked: number, steps: string) =>

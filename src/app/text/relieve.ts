@@ -11,6 +11,12 @@ export const relieveText = {
   target: (id: string) => `To relieve ${id}`,
   alongNow: 'Locked in now, along the tube',
   bendingNow: 'Locked in now, bending',
+  restsOn: 'What these figures rest on',
+  rests: (sagLimit: string) => [
+    'Elastic sums of the frame as it is held now, each bent tube as soft as its bow makes it. Only damage recorded with a size counts; tubes carry no more than their yield and buckling let them.',
+    'A range lies between the two readings of a bow: shortening only, and full end slopes.',
+    `A cut is worked on the same frame with that tube taken out. It counts as a help from a tenth on; the sag limit of ${sagLimit} and a brace of the cut tube’s own size are starting values of this program: no published limit is known.`,
+  ],
   measureFirst: (ids: string) =>
     `Measure first: ${ids}. Damage is recorded there without a size, so what it locks in is missing here.`,
   withoutSawNamed: 'Without a saw',

@@ -11,9 +11,9 @@ export interface Step {
   readonly lift: (doc: Doc) => Doc;
 }
 
-/** Steps of the job document. Version 1 is the first there ever was. */
+/** Steps of a job’s document; version 1 is the first there ever was. */
 export const jobSteps: readonly Step[] = [];
-/** Steps of the model document. Version 1 is the first there ever was. */
+/** Steps of a model’s document; version 1 is the first there ever was. */
 export const modelSteps: readonly Step[] = [];
 
 const versionFault = (code: string, at: string, got: unknown, newest: number, mend: string): Issue =>

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 
 /**
- * The truss model document. Lengths inches, forces lbf, moments in-lbf, stresses psi, gravity in g.
+ * The truss model, as a document: lengths inches, forces lbf, moments in-lbf, stresses psi, gravity in g.
  * x = station (aft), y = butt line (right), z = water line (up). Unknown fields are kept.
  */
 export const MODEL_VERSION = 1;
