@@ -9,6 +9,7 @@ import { letGoLine, orderRuleWords, solvedLine } from '../../present/words/planO
 import { stepDeed, stepLine, stepNamed, stepWhere } from '../../present/words/planSteps.ts';
 import { braceLine, materialLine, toolsLine } from '../../present/words/planTakes.ts';
 import { methodWords } from '../../present/words/record.ts';
+import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { nudgeStep, putStep, tickStep } from '../planDeeds.ts';
 import { useAnswer } from '../state/answer.ts';
 import { setPlanning, usePlanning } from '../state/planning.ts';
@@ -208,23 +209,21 @@ const WeldSeen = ({ step }: { readonly step: Step }) => {
   const [second, setSecond] = useState('');
   return (
     <div className="fields">
-      <label className="field">
-        <span className="caption">{text.method}</span>
-        <select value={method} onChange={(e) => setMethod(e.target.value as typeof method)}>
-          {lookMethods.map((one) => (
-            <option key={one} value={one}>
-              {methodWords[one]}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label className="field">
-        <span className="caption">{text.result}</span>
-        <select value={result} onChange={(e) => setResult(e.target.value as typeof result)}>
-          <option value="clear">{text.results.clear}</option>
-          <option value="crack">{text.results.crack}</option>
-        </select>
-      </label>
+      <ChoiceField
+        label={text.method}
+        value={method}
+        words={lookMethods.map((one) => [one, methodWords[one]] as const)}
+        onWord={setMethod}
+      />
+      <ChoiceField
+        label={text.result}
+        value={result}
+        words={[
+          ['clear', text.results.clear],
+          ['crack', text.results.crack],
+        ]}
+        onWord={setResult}
+      />
       <label className="field wide">
         <span className="caption">{text.second}</span>
         <input value={second} onChange={(e) => setSecond(e.target.value)} />

@@ -8,6 +8,7 @@ import {
   weldTopics,
 } from '../../present/tables/welds.ts';
 import { farSideWords, methodWords } from '../../present/words/record.ts';
+import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { setManual } from '../planDeeds.ts';
 import { useAnswer } from '../state/answer.ts';
 import { change } from '../state/job.ts';
@@ -149,36 +150,28 @@ const OneWeld = ({ row, onDone }: { readonly row: WeldRow; readonly onDone: () =
         <span className="caption">{text.names.filler}</span>
         <input value={filler} onChange={(e) => setFiller(e.target.value)} />
       </label>
-      <label className="field">
-        <span className="caption">{text.farSide}</span>
-        <select value={farSide} onChange={(e) => setFarSide(e.target.value as typeof farSide)}>
-          <option value="">{text.notEntered}</option>
-          {farSides.map((one) => (
-            <option key={one} value={one}>
-              {farSideWords[one]}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label className="field">
-        <span className="caption">{text.method}</span>
-        <select value={method} onChange={(e) => setMethod(e.target.value as typeof method)}>
-          <option value="">{text.notLookedAt}</option>
-          {lookMethods.map((one) => (
-            <option key={one} value={one}>
-              {methodWords[one]}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label className="field">
-        <span className="caption">{text.result}</span>
-        <select value={result} onChange={(e) => setResult(e.target.value as typeof result)}>
-          <option value="">{text.notEntered}</option>
-          <option value="clear">{weldResultWords.clear}</option>
-          <option value="crack">{weldResultWords.crack}</option>
-        </select>
-      </label>
+      <ChoiceField
+        label={text.farSide}
+        value={farSide}
+        words={[['', text.notEntered], ...farSides.map((one) => [one, farSideWords[one]] as const)]}
+        onWord={setFarSide}
+      />
+      <ChoiceField
+        label={text.method}
+        value={method}
+        words={[['', text.notLookedAt], ...lookMethods.map((one) => [one, methodWords[one]] as const)]}
+        onWord={setMethod}
+      />
+      <ChoiceField
+        label={text.result}
+        value={result}
+        words={[
+          ['', text.notEntered],
+          ['clear', weldResultWords.clear],
+          ['crack', weldResultWords.crack],
+        ]}
+        onWord={setResult}
+      />
       <label className="field">
         <span className="caption">{text.qualified}</span>
         <input value={second} onChange={(e) => setSecond(e.target.value)} />
