@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { unpackBackup } from '../../src/present/backup.ts';
+import { accessFaults } from '../kit/access.ts';
 import { openChromium } from '../kit/chromium.ts';
-import { misfits, openSheet, smallTargets, touchInPicture } from '../kit/page.ts';
+import { go, misfits, openSheet, smallTargets, touchInPicture } from '../kit/page.ts';
 
 const address = inject('address');
 let browser: Browser;
@@ -13,16 +13,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const wcag = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-const go = (page: Page, part: string) =>
-  page
-    .getByRole('navigation', { name: 'Route' })
-    .getByRole('button', { name: new RegExp(`^${part}`) })
-    .click();
-const faults = async (page: Page): Promise<readonly string[]> => {
-  const { violations } = await new AxeBuilder({ page }).withTags(wcag).analyze();
-  return violations.map((v) => `${v.id} ${v.nodes[0]?.target.join(' ')}`);
-};
 const focused = (page: Page) => page.evaluate(() => document.activeElement?.tagName ?? 'none');
 
 /** A photo as a camera writes it, 3000 × 2000, with an EXIF block that holds a position. */
@@ -69,11 +59,11 @@ describe('on the hangar floor', () => {
     await shot.click({ position: { x: 30, y: 120 } });
     await page.getByLabel('Looking').fill('from below');
     await page.screenshot({ path: 'tests/browser/shots/photo-marking.png' });
-    expect(await faults(page)).toEqual([]);
+    expect(await accessFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'Record the photo' }).click();
     await page.getByRole('img', { name: /Photo of U7L-L7L: from below/ }).waitFor();
     await page.screenshot({ path: 'tests/browser/shots/photo-taken.png' });
-    expect(await faults(page)).toEqual([]);
+    expect(await accessFaults(page)).toEqual([]);
 
     // later: one mark off, another on; the earlier ones come back with undo
     await page.getByRole('button', { name: /^Change marks: Photo of U7L-L7L/ }).click();
@@ -81,7 +71,7 @@ describe('on the hangar floor', () => {
     await shot.click({ position: { x: 120, y: 40 } });
     await shot.click({ position: { x: 140, y: 60 } });
     await page.screenshot({ path: 'tests/browser/shots/photo-correcting.png' });
-    expect(await faults(page)).toEqual([]);
+    expect(await accessFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'Record the change' }).click();
     await page.getByRole('button', { name: 'Undo: Photo of U7L-L7L corrected' }).click();
     await page.getByRole('button', { name: /^Change marks: Photo of U7L-L7L/ }).click();
@@ -155,7 +145,7 @@ describe('on the hangar floor', () => {
     await preview.getByText(/Said differently: 1/).waitFor();
     await preview.scrollIntoViewIfNeeded();
     await page.screenshot({ path: 'tests/browser/shots/joining.png' });
-    expect(await faults(page)).toEqual([]);
+    expect(await accessFaults(page)).toEqual([]);
     await page.getByRole('button', { name: 'Join them' }).click();
     await page.getByRole('button', { name: 'Undo: Joined tablet2.json' }).click();
     await page.getByRole('button', { name: 'Redo: Joined tablet2.json' }).waitFor();
@@ -189,7 +179,7 @@ describe('on the hangar floor', () => {
     await page.keyboard.press('Shift+?');
     await page.getByRole('dialog', { name: 'Keys' }).waitFor();
     await page.screenshot({ path: 'tests/browser/shots/keys.png' });
-    expect(await faults(page)).toEqual([]);
+    expect(await accessFaults(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await page.getByRole('dialog', { name: 'Keys' }).waitFor({ state: 'detached' });
     await kept('dialog');

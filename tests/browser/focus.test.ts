@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openChromium } from '../kit/chromium.ts';
-import { openSheet, settled } from '../kit/page.ts';
+import { give, go, openSheet, settled } from '../kit/page.ts';
 
 const address = inject('address');
 let browser: Browser;
@@ -11,16 +11,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const go = (page: Page, part: string) =>
-  page
-    .getByRole('navigation', { name: 'Route' })
-    .getByRole('button', { name: new RegExp(`^${part}`) })
-    .click();
-const give = async (page: Page, button: string | RegExp, name: string, text: string): Promise<void> => {
-  const choose = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: button }).click();
-  await (await choose).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
-};
 const demo = JSON.parse(readFileSync('demo-data/ground-loop.json', 'utf8'));
 const opened = () => openSheet(browser, address, [1440, 900], { touch: true });
 

@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { accessFaults } from '../kit/access.ts';
 import { openChromium } from '../kit/chromium.ts';
 import { misfits, openSheet, settled, touchInPicture } from '../kit/page.ts';
 
@@ -386,10 +386,7 @@ describe('the model bench in a real browser', () => {
         await page.screenshot({ path: `tests/browser/shots/bench-${width}-${name}.png` });
         if (light === 'day') wrong.push(...(await misfits(page)).map((one) => `${name}: ${one}`));
         if (width !== { day: 1440, night: 390 }[light]) continue;
-        const { violations } = await new AxeBuilder({ page })
-          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-          .analyze();
-        wrong.push(...violations.map((v) => `${name}: ${v.id} ${v.nodes[0]?.target.join(' ')}`));
+        wrong.push(...(await accessFaults(page)).map((one) => `${name}: ${one}`));
       }
     }
     expect(wrong).toEqual([]);

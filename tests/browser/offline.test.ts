@@ -1,11 +1,11 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { build, type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openChromium } from '../kit/chromium.ts';
-import { openSheet, settled, touchInPicture } from '../kit/page.ts';
+import { go, openSheet, settled, touchInPicture } from '../kit/page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -21,12 +21,6 @@ const serve = async (outDir: string): Promise<{ server: PreviewServer; address: 
   });
   return { server, address: server.resolvedUrls?.local[0] ?? '' };
 };
-
-const go = (page: Page, part: string) =>
-  page
-    .getByRole('navigation', { name: 'Route' })
-    .getByRole('button', { name: new RegExp(`^${part}`) })
-    .click();
 
 describe('without network', () => {
   it('starts again, tags, and draws the report after one visit, and asks nothing of another machine', async () => {

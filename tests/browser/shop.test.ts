@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openChromium } from '../kit/chromium.ts';
-import { openSheet } from '../kit/page.ts';
+import { go, openSheet } from '../kit/page.ts';
 
 const address = inject('address');
 let browser: Browser;
@@ -9,12 +9,6 @@ beforeAll(async () => {
   browser = await openChromium();
 });
 afterAll(() => browser.close());
-
-const go = (page: Page, word: string) =>
-  page
-    .getByRole('navigation', { name: 'Route' })
-    .getByRole('button', { name: new RegExp(`^${word}`) })
-    .click();
 
 const pick = async (page: Page, id: string): Promise<void> => {
   await page.getByRole('combobox', { name: /find/i }).fill(id);

@@ -1,9 +1,18 @@
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { accessFaults } from '../kit/access.ts';
 import { openChromium } from '../kit/chromium.ts';
-import { misfits, openSheet, type Sheet, settled, smallTargets, touchInPicture } from '../kit/page.ts';
+import {
+  give,
+  go,
+  misfits,
+  openSheet,
+  type Sheet,
+  settled,
+  smallTargets,
+  touchInPicture,
+} from '../kit/page.ts';
 
 const address = inject('address');
 let browser: Browser;
@@ -12,17 +21,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const wcag = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-const go = (page: Page, part: string) =>
-  page
-    .getByRole('navigation', { name: 'Route' })
-    .getByRole('button', { name: new RegExp(`^${part}`) })
-    .click();
-const give = async (page: Page, button: string | RegExp, name: string, text: string): Promise<void> => {
-  const choose = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: button }).click();
-  await (await choose).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
-};
 const demo = JSON.parse(readFileSync('demo-data/ground-loop.json', 'utf8'));
 const chart = { width: 1440, height: 900 };
 
@@ -42,8 +40,7 @@ const looked = async (page: Page, state: string): Promise<readonly string[]> => 
       document.documentElement.dataset.light = one;
     }, light);
     await page.waitForTimeout(120);
-    const { violations } = await new AxeBuilder({ page }).withTags(wcag).analyze();
-    wrong.push(...violations.map((v) => `${state}, ${light}: ${v.id} ${v.nodes[0]?.target.join(' ')}`));
+    wrong.push(...(await accessFaults(page)).map((one) => `${state}, ${light}: ${one}`));
   }
   for (const [width, height] of process.env.SOAK ? sizes : sizes.slice(0, 2)) {
     await page.setViewportSize({ width, height });
@@ -74,8 +71,7 @@ describe('states of the screen', () => {
       const word = ((await route.nth(k).textContent()) ?? '').replace(/[^A-Za-z-].*$/, '');
       await route.nth(k).click();
       await page.waitForTimeout(200);
-      const { violations } = await new AxeBuilder({ page }).withTags(wcag).analyze();
-      wrong.push(...violations.map((v) => `${word}: ${v.id} ${v.nodes[0]?.target.join(' ')}`));
+      wrong.push(...(await accessFaults(page)).map((one) => `${word}: ${one}`));
       wrong.push(
         ...[...(await misfits(page)), ...(await smallTargets(page))].map((one) => `${word}: ${one}`),
       );

@@ -5,7 +5,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { readJob } from '../../src/core/job/read.ts';
 import { chromiumFlags, executable, openChromium } from '../kit/chromium.ts';
-import { openSheet, settled } from '../kit/page.ts';
+import { go, openSheet, settled } from '../kit/page.ts';
 
 const address = inject('address');
 let browser: Browser;
@@ -14,11 +14,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const go = (page: Page, part: string) =>
-  page
-    .getByRole('navigation', { name: 'Route' })
-    .getByRole('button', { name: new RegExp(`^${part}`) })
-    .click();
 const bend = async (page: Page, id: string): Promise<void> => {
   await go(page, 'Walk-round');
   await page.getByRole('combobox', { name: /Find a tube/ }).fill(id);

@@ -130,3 +130,22 @@ export const smallTargets = (page: Page): Promise<readonly string[]> =>
         : [];
     }),
   );
+
+/** Goes to a part of the route by the first words of its button. */
+export const go = (page: Page, part: string): Promise<void> =>
+  page
+    .getByRole('navigation', { name: 'Route' })
+    .getByRole('button', { name: new RegExp(`^${part}`) })
+    .click();
+
+/** Gives a file of JSON text to what a button asks for. */
+export const give = async (
+  page: Page,
+  button: string | RegExp,
+  name: string,
+  text: string,
+): Promise<void> => {
+  const choose = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: button }).click();
+  await (await choose).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+};
