@@ -11,6 +11,7 @@ import { aboutText, beginText, roughText } from '../text/modelBegin.ts';
 import { changeModel, putModel, setDraft, useDraft } from './draft.ts';
 import { LengthCell, TextCell } from './fields.tsx';
 import { MeasuredUp } from './MeasuredUp.tsx';
+import { takeText } from './modelFile.ts';
 
 const About = () => {
   const model = useDraft((draft) => draft.model);
@@ -118,7 +119,7 @@ const Start = () => {
           onChange={(e) => {
             const file = e.target.files?.[0];
             if (file)
-              void file.text().then((text) => {
+              void takeText(file, (text) => {
                 const read = readModel(text);
                 if (read.ok) putModel(read.value, beginText.wasFromFile(file.name));
                 setDraft({ refused: read.ok ? [] : read.issues.slice(0, 3) });

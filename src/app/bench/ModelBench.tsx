@@ -25,6 +25,7 @@ import { HeldAndLoads } from './HeldAndLoads.tsx';
 import { ImportTable } from './ImportTable.tsx';
 import { InHand } from './InHand.tsx';
 import { Lists } from './Lists.tsx';
+import { takeText } from './modelFile.ts';
 import { OddList } from './OddList.tsx';
 import { PointsAndTubes } from './PointsAndTubes.tsx';
 import { StationTable } from './StationTable.tsx';
@@ -48,7 +49,8 @@ const parts: { readonly [S in Section]: readonly [words: string, ComponentType] 
 const dropped = (event: DragEvent): void => {
   event.preventDefault();
   const file = event.dataTransfer.files[0];
-  void file?.text().then((read) => {
+  if (!file) return;
+  void takeText(file, (read) => {
     const model = readModel(read);
     if (model.ok) putModel(model.value, beginText.wasFromFile(file.name));
     else setDraft({ pasted: read, section: 'tables' });

@@ -75,3 +75,10 @@ export const measuredUpText = {
   loose: (clusters: string) => `Not fixed yet, left as assumed: ${clusters}. `,
   worst: (off: string, unit: string) => `The reading that fits worst is off by ${off} ${unit}. `,
 } as const;
+
+/** What a file is, where the text of a model was looked for. */
+export const fileText = {
+  text: 'the text of a model',
+  archive: 'An archive',
+  unreadable: 'A file that the browser cannot read',
+} as const;
